@@ -1,0 +1,1 @@
+"""From the catalogue to an answer, as records."""

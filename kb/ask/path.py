@@ -1,0 +1,229 @@
+"""A path: from what a lifter holds (nothing, when new) to the full lift, everything in order."""
+
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+from kb import dose
+from kb.ask.bound import rest
+from kb.ask.field import Field
+from kb.ask.search import Limits, search
+from kb.ask.shelf import Shelf, profile_key
+from kb.ask.tour import Tour
+from kb.dials import Change, Dials, at_load, changes, dials_of, spans
+from kb.errors import NoAnswer
+from kb.kit import Fit, fit, loads
+from kb.terms import Drill, DrillId, ItemId, Load, Stage
+
+__all__ = ["PATH_BUDGET", "Order", "Path", "PathEntry", "path"]
+
+Order = Literal["up", "down", "either"]
+
+PATH_BUDGET = 120_000
+"""States the search may meet before a path comes with a gap."""
+
+Node = tuple[Drill, Load]
+
+
+class PathEntry(NamedTuple):
+    """One drill of a path at one load; the first has no step."""
+
+    drill: Drill
+    load: Load
+    dials: Dials
+    seconds: int
+    step: int | None
+    changes: tuple[Change, ...]
+
+
+class Path(NamedTuple):
+    """An ordered list of drills to a lift; `gap` as in a route."""
+
+    shelf: Shelf
+    entries: tuple[PathEntry, ...]
+    cost: int
+    gap: float
+
+    @property
+    def optimal(self) -> bool:
+        """Whether it is proved that no lawful list is cheaper."""
+        return self.gap == 0
+
+
+def _closure(shelf: Shelf, fits: Mapping[DrillId, Fit], holds: frozenset[DrillId]) -> set[DrillId]:
+    """The drills that can be reached with this kit from what is held."""
+    done = {drill_id for drill_id in holds if drill_id in fits}
+    waiting = {
+        drill_id for drill_id in fits if shelf.drills[drill_id].stage is not Stage.FINISH and drill_id not in done
+    }
+    while True:
+        ready = {
+            drill_id
+            for drill_id in waiting
+            if all(any(m in done or m in holds for m in group) for group in shelf.drills[drill_id].groups)
+        }
+        if not ready:
+            return done
+        done |= ready
+        waiting -= ready
+
+
+def _relevant(shelf: Shelf, there: set[DrillId], holds: frozenset[DrillId]) -> set[DrillId]:
+    """Drills that could be needed: the lift's, and whatever could serve a group of one of these."""
+    found, waiting = set[DrillId](), [shelf.lift.drill]
+    while waiting:
+        drill_id = waiting.pop()
+        if drill_id in found:
+            continue
+        found.add(drill_id)
+        for group in shelf.drills[drill_id].groups:
+            if not any(member in holds for member in group):
+                waiting.extend(member for member in group if member in there)
+    return found
+
+
+CAUGHT_AT = ("receive", "split")
+"""Where the bar is caught. What begins there is the squat or the split that every catch stands on, and comes
+early whichever way the lift is put together: an order binds only the drills that begin before it."""
+
+
+def _band(drill: Drill, dials: Dials, points: tuple[str, ...]) -> tuple[int, int] | None:
+    """The stretch of the timeline by which an order binds a drill; None when it doesn't."""
+    if drill.stage not in (Stage.SEGMENT, Stage.JOIN) or points[dials.first] in CAUGHT_AT:
+        return None
+    return (dials.first, dials.last)
+
+
+def path(
+    shelf: Shelf, *, have: frozenset[ItemId], holds: frozenset[DrillId] = frozenset(), order: Order = "either"
+) -> Path:
+    """The cheapest lawful list from what is held to the lift, by 300 x step + seconds.
+
+    Every prerequisite is held or comes earlier. With `order` "up" neither end of reach goes back among
+    segment and join drills; "down", the start never moves on. Raises NoAnswer when the kit can't
+    get there.
+    """
+    lift = shelf.lift
+    fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
+    there = _closure(shelf, fits, holds)
+    if lift.drill not in there:
+        raise NoAnswer(_why_not(shelf, fits, there, holds))
+    goal_drill = shelf.drills[lift.drill]
+    load = loads(goal_drill, fits[lift.drill], Load.WORKING)[-1]
+    needed = _relevant(shelf, there, holds)
+    nodes: list[Node] = [
+        (shelf.drills[drill_id], each)
+        for drill_id in sorted(there)
+        if shelf.drills[drill_id].stage is not Stage.PREPARE or drill_id in needed
+        for each in loads(shelf.drills[drill_id], fits[drill_id], load if drill_id == lift.drill else Load.LIGHT)
+        if shelf.drills[drill_id].bridge or drill_id in needed
+    ]
+    dials = [at_load(dials_of(drill, lift), each, fits[drill.id].speed, fits[drill.id].catch) for drill, each in nodes]
+    field, must, tour = _field(shelf, nodes, dials, holds, load, order)
+    found = search(field, Limits(), must, budget=PATH_BUDGET, owed=tour.owed)
+    if found is None:
+        raise NoAnswer(f"no order of the drills this kit allows leads to the {lift.name.lower()}")
+    entries: list[PathEntry] = []
+    for at, n in enumerate(found.nodes):
+        before = entries[-1].dials if entries else None
+        turned = changes(before, dials[n], lift.points, spans(lift)) if before else ()
+        size = field.sizes[field.profile[found.nodes[at - 1]]][field.profile[n]] if before else None
+        entries.append(PathEntry(nodes[n][0], nodes[n][1], dials[n], field.seconds[n], size, turned))
+    gap = 0.0 if found.optimal else (found.cost - found.bound) / found.cost
+    return Path(shelf, tuple(entries), found.cost, gap)
+
+
+def _field(
+    shelf: Shelf, nodes: list[Node], dials: list[Dials], holds: frozenset[DrillId], load: Load, order: Order
+) -> tuple[Field, dict[int, tuple[int, ...]], Tour]:
+    lift_drill = shelf.lift.drill
+    there = {drill.id for drill, _ in nodes}
+    groups = {
+        drill.id: [
+            tuple(member for member in group if member in there)
+            for group in drill.groups
+            if not any(member in holds for member in group)
+        ]
+        for drill, _ in nodes
+    }
+    members = sorted({member for named in groups.values() for group in named for member in group})
+    bits = {member: 1 << n for n, member in enumerate(members)}
+    numbers = {drill_id: n for n, drill_id in enumerate(sorted(there))}
+    count = len(nodes)
+    seconds = [dose.work_seconds(drill) for drill, _ in nodes]
+    prepares = [drill.stage is Stage.PREPARE for drill, _ in nodes]
+    goal = next(n for n, (drill, each) in enumerate(nodes) if drill.id == lift_drill and each == load)
+    light_first = load > Load.LIGHT
+    field = Field(
+        drill=[numbers[drill.id] for drill, _ in nodes],
+        load=[int(each) for _, each in nodes],
+        profile=[shelf.steps.number[profile_key(each)] for each in dials],
+        enter=seconds,
+        seconds=seconds,
+        work=[False] * count,
+        addresses=[False] * count,
+        prepares=prepares,
+        may_open=[not each for each in prepares],
+        before_goal=[
+            n != goal and (not light_first or (drill.id == lift_drill and each is Load.LIGHT))
+            for n, (drill, each) in enumerate(nodes)
+        ],
+        groups=[tuple(sum(bits[member] for member in group) for group in groups[drill.id]) for drill, _ in nodes],
+        gains=[bits.get(drill.id, 0) for drill, _ in nodes],
+        goal=goal,
+        goal_may_open=not light_first,
+        must_prepare=False,
+        must_address=False,
+        sizes=shelf.steps.sizes,
+        least=shelf.steps.least,
+        band=[_band(drill, each, shelf.lift.points) for (drill, _), each in zip(nodes, dials, strict=True)],
+        order=order,
+    )
+    owed = _owed(lift_drill, groups)
+    nodes_of = {each: tuple(n for n in range(count) if nodes[n][0].id == each) for each in there}
+    must = {bits[group[0]]: nodes_of[group[0]] for group in owed if len(group) == 1}
+    tour = Tour(
+        field,
+        rest(field)[0],
+        [tuple(n for member in group for n in nodes_of[member]) for group in owed],
+        [sum(bits[member] for member in group) for group in owed],
+        [sum(1 << n for n, other in enumerate(owed) if _before(groups, other, group)) for group in owed],
+    )
+    return field, must, tour
+
+
+def _owed(lift_drill: DrillId, groups: Mapping[DrillId, list[tuple[DrillId, ...]]]) -> list[tuple[DrillId, ...]]:
+    """The drills every path passes, as groups of one, then the any-of groups that none of these serves."""
+    single, several, waiting = set[DrillId](), set[tuple[DrillId, ...]](), [lift_drill]
+    while waiting:
+        for group in groups[waiting.pop()]:
+            if len(group) > 1:
+                several.add(tuple(sorted(group)))
+            elif group[0] not in single:
+                single.add(group[0])
+                waiting.append(group[0])
+    return [(each,) for each in sorted(single)] + sorted(group for group in several if not single & set(group))
+
+
+def _before(
+    groups: Mapping[DrillId, list[tuple[DrillId, ...]]], other: tuple[DrillId, ...], group: tuple[DrillId, ...]
+) -> bool:
+    """Whether every member of a group needs `other` to have come first."""
+    return other != group and all(any(tuple(sorted(needed)) == other for needed in groups[member]) for member in group)
+
+
+def _why_not(shelf: Shelf, fits: Mapping[DrillId, Fit], there: set[DrillId], holds: frozenset[DrillId]) -> str:
+    """The first thing in the way of the lift, as a sentence."""
+    name, waiting, seen = shelf.lift.name.lower(), [shelf.lift.drill], set[DrillId]()
+    while waiting:
+        drill = shelf.drills[waiting.pop()]
+        seen.add(drill.id)
+        if drill.id not in fits:
+            missing = next((item for item in drill.equipment), "less load")
+            what = "itself" if drill.id == shelf.lift.drill else f"needs {drill.name}, which"
+            return f"the {name} {what} can't be done with this kit ({drill.name} needs {missing})"
+        for group in drill.groups:
+            if not any(member in there or member in holds for member in group):
+                waiting.extend(m for m in group if m in shelf.drills and m not in seen)
+                if not waiting:
+                    return f"the {name} needs {' or '.join(group)}, which no drill of this lift gives"
+    return f"this kit doesn't lead to the {name}"

@@ -1,0 +1,1 @@
+"""The rules a library is held to: one rule a file."""

@@ -1,0 +1,44 @@
+"""With the full kit there is no chain for a cause of a fault, in a lift that the fault is seen in.
+
+A cause that no drill addresses at all is told by `unaddressed-cause`, and not again here.
+
+Why it matters: this is the question that the library is for. With everything there is in the room, a coach
+who has found the cause must get an answer.
+
+Wrong:
+
+    # a cause of timing that only a finish drill addresses: nothing in a chain works on it
+    stage: finish
+    faults: [{fault: cuts-pull-short, cause: in-a-hurry-under}]
+
+Right:
+
+    stage: segment
+    faults: [{fault: cuts-pull-short, cause: in-a-hurry-under}]
+"""
+
+from collections.abc import Iterator
+
+from kb.check.answers import Answers
+from kb.check.unaddressed_cause import unaddressed
+from kb.errors import Problem
+from kb.make.library import Library
+from kb.make.structure.known import at
+
+__all__ = ["CODE", "rule"]
+
+CODE = "no-chain"
+
+
+def rule(library: Library, asked: Answers) -> Iterator[Problem]:
+    """Every cause that has no chain with the full kit, once for each lift."""
+    told = {(fault.id, cause.id, lift.id) for fault, cause, lifts in unaddressed(library) for lift in lifts}
+    for answer in asked.chains:
+        if (answer.fault.id, answer.cause.id, answer.lift) in told:
+            continue
+        if answer.kit == "full" and answer.chain is None:
+            n = answer.fault.causes.index(answer.cause)
+            lift = library.lifts[answer.lift].name.lower()
+            message = f"There is no chain for `{answer.cause.id}` in the {lift} with the full kit: {answer.why}."
+            help_ = "Look at what addresses it, at that drill's prerequisites and at `shows_at`."
+            yield at(library, answer.fault.id, f"causes.{n}", CODE, message, help_)

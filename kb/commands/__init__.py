@@ -1,0 +1,1 @@
+"""One subcommand of `drillpath` a file: options in, a question asked, the answer set."""

@@ -1,0 +1,143 @@
+"""`drillpath chain FAULT`: from a fault to an ordered chain of drills that ends in the full lift."""
+
+import sqlite3
+
+import click
+
+from kb.ask import read
+from kb.ask.chain import Chain, NoChain, chain, solve
+from kb.ask.matter import matter_of
+from kb.ask.names import resolve
+from kb.ask.question import MOST_ENTRIES, ChainQuestion
+from kb.ask.shelf import Shelf
+from kb.commands.asked import (
+    Asked,
+    Room,
+    as_json_option,
+    complete,
+    drills_named,
+    put_json,
+    room_of,
+    room_options,
+    words,
+)
+from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
+from kb.show.as_json import chain_json, no_chain_json
+from kb.terms import LiftId, Load
+
+__all__ = ["command"]
+
+
+@click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
+@click.argument("fault", nargs=-1, required=True, shell_complete=complete("fault"))
+@click.option("--lift", metavar="LIFT", help="The lift it is seen in; needed where a fault is seen in several.")
+@click.option("--cause", metavar="CAUSE", help="Why it happens; the commonest if nothing is said.")
+@room_options
+@click.option("--load", type=click.Choice([load.word for load in Load]), help="How heavy the lift is at the end.")
+@click.option("--minutes", type=click.IntRange(min=1), help="How long there is.")
+@click.option("--holds", metavar="D1,D2", help="Drills that are not in doubt.", shell_complete=complete("drill"))
+@click.option(
+    "--at-most", type=click.IntRange(min=1), default=MOST_ENTRIES, show_default=True, help="Drills in one sitting."
+)
+@click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
+@click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
+@as_json_option
+@click.pass_context
+def command(
+    ctx: click.Context,
+    fault: tuple[str, ...],
+    lift: str | None,
+    cause: str | None,
+    kit: str | None,
+    have: str | None,
+    load: str | None,
+    minutes: int | None,
+    holds: str | None,
+    at_most: int,
+    routes: int,
+    why: bool,
+    as_json: bool,
+) -> None:
+    """From a fault to an ordered chain of drills that ends in the full lift.
+
+    FAULT is an id, a name or the beginning of one; `find` knows other words.
+    """
+    asked = ctx.ensure_object(Asked)
+    db = asked.catalogue()
+    named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
+    fault_id = fault_meant(ctx, db, words(fault), named_lift)
+    shelf = read.shelf(db, lift_meant(ctx, db, fault_id, named_lift))
+    room = room_of(db, kit, have)
+    question = ChainQuestion(
+        fault=fault_id,
+        have=room.have,
+        cause=cause_meant(shelf.faults[fault_id], cause) if fault_id in shelf.faults else cause,
+        load=Load[load.upper()] if load else None,
+        seconds=60 * minutes if minutes else None,
+        holds=drills_named(db, holds),
+        at_most=at_most,
+        routes=routes,
+    )
+    try:
+        found = chain(shelf, question)
+    except NoChain as none:
+        _put_none(shelf, question, none, room, as_json=as_json)
+        ctx.exit(1)
+    found = _with_text(db, found)
+    if as_json:
+        put_json(chain_json(found, room.kit))
+        return
+    _put(found, room, named=cause is not None, why=why)
+
+
+def _with_text(db: sqlite3.Connection, found: Chain) -> Chain:
+    """A chain whose drills have their text: what to say is in it."""
+    texts = read.sections(db, "drill", {entry.drill.id for route in found.routes for entry in route.entries})
+    routes = tuple(
+        route._replace(
+            entries=tuple(
+                entry._replace(drill=entry.drill._replace(sections=texts[entry.drill.id])) for entry in route.entries
+            )
+        )
+        for route in found.routes
+    )
+    return found._replace(routes=routes)
+
+
+def _put(found: Chain, room: Room, *, named: bool, why: bool) -> None:
+    from kb.show.chain_text import chain_text
+    from kb.show.setting import setting_of
+
+    setting = setting_of()
+    lines = chain_text(found, room.kit, setting, named=named)
+    if why:
+        from kb.ask.why import why as why_of
+        from kb.show.why_text import why_text
+
+        lines += why_text(found, why_of(found.matter, found.routes[0]), setting)
+    click.echo("\n".join(lines))
+
+
+def _put_none(shelf: Shelf, question: ChainQuestion, none: NoChain, room: Room, *, as_json: bool) -> None:
+    from kb.ask.rehearse import rehearse
+
+    rehearsal = None if _too_short(shelf, question) else rehearse(matter_of(shelf, question))
+    if as_json:
+        put_json(no_chain_json(str(none), rehearsal))
+        return
+    from kb.show.chain_text import no_chain_text
+    from kb.show.setting import setting_of
+
+    click.echo("\n".join(no_chain_text(shelf, rehearsal, room.kit, setting_of())))
+    raise none
+
+
+def _too_short(shelf: Shelf, question: ChainQuestion) -> bool:
+    """Whether it is time alone that forbids a chain: nothing to rehearse then, and no item would open one."""
+    if question.seconds is None:
+        return False
+    try:
+        solve(matter_of(shelf, question._replace(seconds=None)))
+    except NoChain:
+        return False
+    return True

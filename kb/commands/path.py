@@ -1,0 +1,60 @@
+"""`drillpath path LIFT`: from nothing, or from what is held, to the full lift."""
+
+from typing import get_args
+
+import click
+
+from kb.ask import read
+from kb.ask.names import resolve
+from kb.ask.path import Order, path
+from kb.commands.asked import (
+    Asked,
+    as_json_option,
+    complete,
+    drills_named,
+    put_json,
+    room_of,
+    room_options,
+    words,
+)
+from kb.show.as_json import path_json
+from kb.terms import LiftId
+
+__all__ = ["command"]
+
+
+@click.command(name="path", short_help="From nothing, or what is held, to the full lift.")
+@click.argument("lift", nargs=-1, required=True, shell_complete=complete("lift"))
+@click.option("--holds", metavar="D1,D2", help="Drills the lifter can do already.", shell_complete=complete("drill"))
+@room_options
+@click.option(
+    "--order",
+    type=click.Choice(get_args(Order)),
+    default="either",
+    show_default=True,
+    help="From the floor up, from the top down, or whichever changes less.",
+)
+@as_json_option
+@click.pass_context
+def command(
+    ctx: click.Context,
+    lift: tuple[str, ...],
+    holds: str | None,
+    kit: str | None,
+    have: str | None,
+    order: Order,
+    as_json: bool,
+) -> None:
+    """From nothing, or from what is held, to the full lift: the least set of drills in its best order."""
+    db = ctx.ensure_object(Asked).catalogue()
+    lift_id = LiftId(resolve(db, "lift", words(lift)))
+    room, held = room_of(db, kit, have), drills_named(db, holds)
+    found = path(read.shelf(db, lift_id), have=room.have, holds=held, order=order)
+    gateways = read.gateways(db, lift_id)
+    if as_json:
+        put_json(path_json(found, room.kit, gateways))
+        return
+    from kb.show.path_text import path_text
+    from kb.show.setting import setting_of
+
+    click.echo("\n".join(path_text(found, room.kit, gateways, setting_of(), from_nothing=not held)))

@@ -1,0 +1,34 @@
+"""`drillpath swap DRILL`: as it is, with a stand-in, or what would do instead."""
+
+import click
+
+from kb.commands.asked import Asked, as_json_option, complete, put_json, room_of, room_options, words
+from kb.terms import DrillId
+
+__all__ = ["command"]
+
+
+@click.command(name="swap", short_help="A drill with what is there, or what would do instead.")
+@click.argument("drill", nargs=-1, required=True, shell_complete=complete("drill"))
+@room_options
+@as_json_option
+@click.pass_context
+def command(ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: str | None, as_json: bool) -> None:
+    """A drill with what is there: as it is, with a stand-in and what that loses, or the nearest others."""
+    from kb.ask import read
+    from kb.ask.names import resolve
+    from kb.ask.swap import swap
+
+    db = ctx.ensure_object(Asked).catalogue()
+    drills, items = read.drills(db), read.items(db)
+    wanted = drills[DrillId(resolve(db, "drill", words(drill)))]
+    found = swap(wanted, room_of(db, kit, have).have, drills=drills, items=items, lifts=read.lifts(db))
+    if as_json:
+        from kb.show.as_json import swap_json
+
+        put_json(swap_json(found))
+    else:
+        from kb.show.setting import setting_of
+        from kb.show.swap_text import swap_text
+
+        click.echo("\n".join(swap_text(found, drills=drills, items=items, setting=setting_of())))

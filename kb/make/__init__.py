@@ -1,0 +1,1 @@
+"""From Markdown entries to the catalogue and the graphs."""

@@ -1,0 +1,1 @@
+"""The rules that entries must keep together, one a file; table.py orders them."""

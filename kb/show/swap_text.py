@@ -1,0 +1,58 @@
+"""Instead of a drill, and the kits, on a terminal."""
+
+from collections.abc import Collection, Mapping
+
+from kb.ask.swap import Swap
+from kb.show.coach_words import human, listed
+from kb.show.setting import Setting, hanging, rows, titled, wrapped
+from kb.terms import Drill, DrillId, Item, ItemId
+
+__all__ = ["kits_text", "swap_text"]
+
+
+def swap_text(
+    swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting
+) -> list[str]:
+    """Whether a drill can be done, what is lost, the nearest others, and what one more item opens."""
+    lines = _as_it_is(swap, items, setting)
+    others: list[str] = []
+    for near in swap.swaps:
+        others += hanging("  - ", f"{near.drill.name} (`show {near.drill.id}`)", setting)
+        for label, said in (("keeps", near.keeps), ("loses", near.loses)):
+            if said:
+                others += hanging(f"      {label}  ", "; ".join(human(each) for each in said), setting)
+    lines += titled("Instead, nearest first", others, setting)
+    more = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
+    return [*lines, *titled("One more item would open", more, setting)]
+
+
+def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:
+    name = swap.drill.name
+    if not swap.doable:
+        return wrapped(f"{name} can't be done with what is there.", setting.width)
+    stand_ins = [
+        f"{items[gear.using].name.lower()} for {items[gear.item].name.lower()}"
+        for gear in swap.gear
+        if gear.using != gear.item
+    ]
+    if not stand_ins:
+        return wrapped(f"{name} can be done as it is.", setting.width)
+    lines = wrapped(f"{name} can be done with {listed(stand_ins)}.", setting.width)
+    return lines + [line for lost in swap.lost for line in hanging("  lost  ", lost, setting)]
+
+
+def _opened(ids: Collection[DrillId], drills: Mapping[DrillId, Drill]) -> str:
+    names = [drills[drill].name for drill in ids]
+    shown = names if len(names) <= 4 else [*names[:3], f"{len(names) - 3} more"]
+    return listed(shown)
+
+
+def kits_text(
+    kits: Mapping[str, tuple[Collection[ItemId], int, int]], items: Mapping[ItemId, Item], setting: Setting
+) -> list[str]:
+    """Each kit, what it can do, and what is in it."""
+    table = [
+        (kit, f"{drills} drills, {faults} faults", ", ".join(sorted(items[item].name.lower() for item in held)))
+        for kit, (held, drills, faults) in kits.items()
+    ]
+    return rows(table, setting, indent=0)

@@ -1,0 +1,321 @@
+"""The words of the trade as types: ids, ordered scales and small frozen records.
+
+Everything else in drillpath passes these about. They hold no behaviour beyond a look-up, and import
+nothing but the standard library, so that a question starts quickly.
+"""
+
+from collections.abc import Mapping
+from enum import IntEnum
+from types import MappingProxyType
+from typing import Any, Literal, NamedTuple, NewType
+
+__all__ = [
+    "CAUSE_KINDS",
+    "Addressed",
+    "Angles",
+    "Catch",
+    "Cause",
+    "CauseKind",
+    "Dose",
+    "Drill",
+    "DrillId",
+    "Fault",
+    "FaultId",
+    "Item",
+    "ItemId",
+    "Lift",
+    "LiftId",
+    "Load",
+    "LoadFrom",
+    "Position",
+    "PositionId",
+    "Regression",
+    "ShowsAt",
+    "Speed",
+    "Stage",
+    "StandIn",
+    "Standard",
+    "Tell",
+    "Timed",
+]
+
+DrillId = NewType("DrillId", str)
+FaultId = NewType("FaultId", str)
+ItemId = NewType("ItemId", str)
+LiftId = NewType("LiftId", str)
+PositionId = NewType("PositionId", str)
+
+CauseKind = Literal["mobility", "strength", "position-sense", "timing", "understanding", "set-up", "nerve", "earlier"]
+CAUSE_KINDS: tuple[CauseKind, ...] = (
+    "mobility",
+    "strength",
+    "position-sense",
+    "timing",
+    "understanding",
+    "set-up",
+    "nerve",
+    "earlier",
+)
+NOTHING: Mapping[Any, Any] = MappingProxyType({})
+"""The default of every field that maps: one empty mapping that nobody can write to."""
+
+Angles = Mapping[str, float]
+"""Joint name to degrees from the anatomical zero, flexion positive; trunk from the vertical."""
+
+
+class _Scale(IntEnum):
+    """An ordered scale whose members are written in lower case in front matter, SQL and JSON."""
+
+    @property
+    def word(self) -> str:
+        """The member as it is written in an entry."""
+        return self.name.lower()
+
+
+class Stage(_Scale):
+    """How much of the lift a drill puts together; `finish` stands outside the order."""
+
+    PREPARE = 0
+    POSITION = 1
+    SEGMENT = 2
+    JOIN = 3
+    WHOLE = 4
+    FINISH = 5
+
+
+class Speed(_Scale):
+    """How fast it is done."""
+
+    HELD = 0
+    SLOW = 1
+    PAUSED = 2
+    FULL = 3
+
+
+class Load(_Scale):
+    """What is in the hands."""
+
+    NONE = 0
+    STICK = 1
+    LIGHT = 2
+    WORKING = 3
+
+
+class Catch(_Scale):
+    """The depth of receiving posture reached, caught or lowered into; full is the lift's own."""
+
+    NONE = 0
+    STANDING = 1
+    POWER = 2
+    FULL = 3
+
+
+class Standard(NamedTuple):
+    """What must be seen before moving on: `count` of `of` with `seen`."""
+
+    count: int  # type: ignore[assignment]  # hides tuple.count, which no record needs
+    of: int
+    seen: str
+
+
+class Timed(NamedTuple):
+    """A point of a lift's timeline and the position taken there."""
+
+    at: str
+    position: PositionId
+
+
+class Lift(NamedTuple):
+    """A lift. `timeline` is complete: for a lift of parts it is theirs in order.
+
+    `part_points` holds the points of each part in order; a lift without parts is its own only part.
+    """
+
+    id: LiftId
+    name: str
+    timeline: tuple[Timed, ...]
+    part_points: tuple[tuple[str, ...], ...]
+    drill: DrillId
+    standard: Standard
+    also: tuple[str, ...] = ()
+    parts: tuple[LiftId, ...] = ()
+    sections: Mapping[str, str] = NOTHING
+
+    @property
+    def points(self) -> tuple[str, ...]:
+        """The names of its timeline's points, in order."""
+        return tuple(timed.at for timed in self.timeline)
+
+    @property
+    def serves(self) -> tuple[LiftId, ...]:
+        """The lifts whose drills and faults count for this one: itself and its parts."""
+        return (self.id, *self.parts)
+
+
+class Position(NamedTuple):
+    """A posture at, or on the way between, points of a lift."""
+
+    id: PositionId
+    name: str
+    angles: Angles
+    bar: str
+    contact: str
+    also: tuple[str, ...] = ()
+    sections: Mapping[str, str] = NOTHING
+
+
+class ShowsAt(NamedTuple):
+    """The least dials at which a fault shows; 0 (the scale's least) asks for nothing."""
+
+    speed: Speed = Speed.HELD
+    load: Load = Load.NONE
+    catch: Catch = Catch.NONE
+
+
+class Cause(NamedTuple):
+    """Why a fault happens. `earlier` names the fault that makes it, for kind `earlier` alone."""
+
+    id: str
+    kind: CauseKind
+    text: str
+    earlier: FaultId | None = None
+    shows_at: ShowsAt = ShowsAt()
+
+
+class Tell(NamedTuple):
+    """A quick check: if what `look` asks is seen, the causes in `yes` gain; if not, those in `no`."""
+
+    do: str
+    look: str
+    seconds: int
+    drill: DrillId | None = None
+    yes: tuple[str, ...] = ()
+    no: tuple[str, ...] = ()
+
+
+class Fault(NamedTuple):
+    """Something seen. `phases` are stretches of the timeline; causes stand commonest first."""
+
+    id: FaultId
+    name: str
+    lifts: tuple[LiftId, ...]
+    phases: tuple[tuple[str, str], ...]
+    causes: tuple[Cause, ...]
+    also: tuple[str, ...] = ()
+    shows_at: ShowsAt = ShowsAt()
+    view: Literal["side", "front", "back"] = "side"
+    look_alikes: tuple[FaultId, ...] = ()
+    tells: tuple[Tell, ...] = ()
+    sections: Mapping[str, str] = NOTHING
+
+    def cause(self, cause_id: str) -> Cause:
+        """The cause of that id; KeyError if there is none."""
+        for cause in self.causes:
+            if cause.id == cause_id:
+                return cause
+        raise KeyError(cause_id)
+
+
+class StandIn(NamedTuple):
+    """An item that can serve for another: what is lost, and the highest each dial can then be."""
+
+    item: ItemId
+    lost: str
+    speed: Speed = Speed.FULL
+    load: Load = Load.WORKING
+    catch: Catch = Catch.FULL
+
+
+class Item(NamedTuple):
+    """A piece of equipment; space and people are equipment too."""
+
+    id: ItemId
+    name: str
+    also: tuple[str, ...] = ()
+    kits: tuple[str, ...] = ()
+    stand_ins: tuple[StandIn, ...] = ()
+    sections: Mapping[str, str] = NOTHING
+
+
+class Dose(NamedTuple):
+    """How much: `rounds` of `reps` at `tempo`, then a hold of `hold_s`, on each of `sides`.
+
+    Tempo is (eccentric, pause, concentric, pause) in seconds. All durations are whole seconds.
+    """
+
+    rounds: int = 1
+    reps: int = 0
+    tempo: tuple[int, int, int, int] | None = None
+    hold_s: int = 0
+    sides: int = 1
+    rest_s: int = 0
+
+
+class Addressed(NamedTuple):
+    """A fault a drill addresses; with a cause, that cause only."""
+
+    fault: FaultId
+    cause: str | None = None
+
+
+class Regression(NamedTuple):
+    """An easier version of a drill and what it eases."""
+
+    drill: DrillId
+    eases: str
+
+
+class LoadFrom(NamedTuple):
+    """Load as a share (least and most, per cent) of a lifter's best in a lift."""
+
+    lift: LiftId
+    percent: tuple[int, int]
+
+
+class Drill(NamedTuple):
+    """Something done. For prepare drills reach is empty and the dials stand at their defaults.
+
+    `reach` and `target_position` are by lift (for a part, under the part's id). `load` is the least
+    and the most it makes sense at. `prerequisites` are groups: any one member of each. `aid` lists
+    what helps; empty is free.
+    """
+
+    id: DrillId
+    name: str
+    lifts: tuple[LiftId, ...]
+    stage: Stage
+    standard: Standard
+    also: tuple[str, ...] = ()
+    target_position: Mapping[LiftId, PositionId] = NOTHING
+    reach: Mapping[LiftId, tuple[str, str]] = NOTHING
+    leaves_out: tuple[str, ...] = ()
+    speed: Speed = Speed.HELD
+    load: tuple[Load, Load] = (Load.NONE, Load.NONE)
+    catch: Catch = Catch.NONE
+    aid: tuple[str, ...] = ()
+    faults: tuple[Addressed, ...] = ()
+    prerequisites: tuple[tuple[DrillId, ...], ...] = ()
+    made_of: tuple[DrillId, ...] = ()
+    regressions: tuple[Regression, ...] = ()
+    equipment: tuple[ItemId, ...] = ()
+    opens: tuple[str, ...] = ()
+    for_positions: tuple[PositionId, ...] = ()
+    dose: Dose = Dose()
+    set_up_s: int = 15
+    teach_s: int = 60
+    cautions: tuple[str, ...] = ()
+    bridge: bool = True
+    load_from: LoadFrom | None = None
+    not_for: str | None = None
+    sections: Mapping[str, str] = NOTHING
+
+    @property
+    def cues(self) -> tuple[str, ...]:
+        """What to say: the items of the section *Say*, in order."""
+        lines = (line.strip() for line in self.sections.get("Say", "").splitlines())
+        return tuple(line[2:].strip().strip('"') for line in lines if line.startswith("- "))
+
+    @property
+    def groups(self) -> tuple[tuple[DrillId, ...], ...]:
+        """All that must come before: prerequisite groups, then each part of a complex as a group of one."""
+        return self.prerequisites + tuple((part,) for part in self.made_of)
