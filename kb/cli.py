@@ -1,101 +1,25 @@
-"""The command `drillpath`: one subcommand a file in kb/commands, imported when it is asked for."""
+"""The command `drillpath`."""
 
+import gc
 import sys
-from importlib import import_module
-from typing import Any
 
-import click
-
-from kb import __version__
-from kb.commands.asked import Asked
-from kb.errors import BadInput, BrokenLibrary, DrillpathError
-
-__all__ = ["COMMANDS", "drillpath", "main"]
-
-COMMANDS = ("find", "show", "chain", "path", "swap", "kits", "check", "new", "schema", "build")
-"""The subcommands, in the order in which help lists them: questions first, then what keeps the library."""
-
-EPILOG = """\b
-Completion of commands and names, for one shell (put the line in its start-up file):
-  bash:  eval "$(_DRILLPATH_COMPLETE=bash_source drillpath)"
-  zsh:   eval "$(_DRILLPATH_COMPLETE=zsh_source drillpath)"
-  fish:  _DRILLPATH_COMPLETE=fish_source drillpath | source
-
-Exit codes: 0 answered, 1 there is no answer (or something is broken), 2 the question can't be understood.
-"""
-
-
-class Refused(click.ClickException):
-    """No answer, or something is broken, as click reports it: one sentence on standard error."""
-
-
-class NotUnderstood(Refused):
-    """A question that can't be understood."""
-
-    exit_code = 2
-
-
-def _sentence(error: DrillpathError) -> str:
-    text = str(error)
-    text = text[:1].upper() + text[1:]
-    if not text.endswith((".", "?", "!")) and "\n" not in text:
-        text += "."
-    if isinstance(error, BrokenLibrary):
-        text += " `drillpath check` lists them."
-    nearest = error.nearest if isinstance(error, BadInput) else ()
-    if not nearest:
-        return text
-    return f"{text} Did you mean {' or '.join(filter(None, (', '.join(nearest[:-1]), nearest[-1])))}?"
-
-
-class Late(click.Group):
-    """A group whose subcommands are imported when they are asked for, so that a question starts quickly."""
-
-    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
-        """Every subcommand, in the order of `COMMANDS`."""
-        return list(COMMANDS)
-
-    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
-        """A subcommand, from its file."""
-        if cmd_name not in COMMANDS:
-            return None
-        command: click.Command = import_module(f"kb.commands.{cmd_name}").command
-        return command
-
-    def invoke(self, ctx: click.Context) -> Any:
-        """Run the subcommand; what it refuses becomes click's error."""
-        try:
-            return super().invoke(ctx)
-        except DrillpathError as error:
-            refusal = NotUnderstood if isinstance(error, BadInput) else Refused
-            raise refusal(_sentence(error)) from error
-
-
-@click.group(
-    cls=Late, epilog=EPILOG, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100}
-)
-@click.option(
-    "--library",
-    metavar="DIR",
-    help="The library to ask: a folder that holds drills/. Else DRILLPATH_LIBRARY, else the one that came with this"
-    " program.",
-)
-@click.version_option(__version__, prog_name="drillpath")
-@click.pass_context
-def drillpath(ctx: click.Context, library: str | None) -> None:
-    """From a fault seen in a snatch, clean or jerk to an ordered chain of drills that ends in the full lift.
-
-    \b
-    drillpath find "bar hits me in the throat"      what a coach saw, in any words
-    drillpath chain clean-bar-crashes --minutes 20  what to do about it, in order
-    drillpath path snatch --kit home                from nothing to a lift
-    """  # noqa: D301  # \b is click's mark for a paragraph that isn't to be filled
-    ctx.obj = Asked(library)
+__all__ = ["main"]
 
 
 def main() -> None:
-    """Run the command; a terminal that can't show a character gets a question mark for it."""
+    """Run the command; a terminal that can't show a character gets a question mark for it.
+
+    The process answers one question and ends, so nothing is collected on the way: that would take a tenth of
+    the time, importing click included, which is why that is done here.
+    """
+    gc.disable()
+    from kb.commands.group import drillpath
+
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
-    drillpath(prog_name="drillpath")
+    try:
+        drillpath(prog_name="drillpath")
+    finally:
+        # what is left is not looked through once more when the interpreter ends
+        gc.freeze()

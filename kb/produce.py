@@ -115,4 +115,5 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _shown(path: Path, root: Path) -> str:
+    path, root = path.resolve(), root.resolve()
     return path.relative_to(root).as_posix() if path.is_relative_to(root) else str(path)

@@ -7,14 +7,14 @@ who has found the cause must get an answer.
 
 Wrong:
 
-    # a cause of timing that only a finish drill addresses: nothing in a chain works on it
-    stage: finish
+    # the only drill for the cause is done at working load, and nothing in a chain but the lift is
     faults: [{fault: cuts-pull-short, cause: in-a-hurry-under}]
+    load: working
 
 Right:
 
-    stage: segment
     faults: [{fault: cuts-pull-short, cause: in-a-hurry-under}]
+    load: [stick, light]
 """
 
 from collections.abc import Iterator

@@ -8,7 +8,7 @@ import click
 
 from kb.ask import read
 from kb.ask.names import resolve_all
-from kb.errors import BadInput
+from kb.errors import BadInput, BrokenLibrary, DrillpathError
 from kb.terms import DrillId, ItemId
 from kb.where import Place, catalogue_of, place_of
 
@@ -23,6 +23,7 @@ __all__ = [
     "room_of",
     "room_options",
     "say",
+    "sentence",
     "words",
 ]
 
@@ -137,3 +138,17 @@ def complete(kind: str) -> Callable[[click.Context, click.Parameter, str], list[
         return [before + comma + row[0] for row in rows]
 
     return names
+
+
+def sentence(error: DrillpathError) -> str:
+    """What an error says, as one sentence with the nearest right values."""
+    text = str(error)
+    text = text[:1].upper() + text[1:]
+    if not text.endswith((".", "?", "!")) and "\n" not in text:
+        text += "."
+    if isinstance(error, BrokenLibrary):
+        text += " `drillpath check` lists them."
+    nearest = error.nearest if isinstance(error, BadInput) else ()
+    if not nearest:
+        return text
+    return f"{text} Did you mean {' or '.join(filter(None, (', '.join(nearest[:-1]), nearest[-1])))}?"

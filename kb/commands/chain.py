@@ -19,13 +19,15 @@ from kb.commands.asked import (
     put_json,
     room_of,
     room_options,
+    say,
+    sentence,
     words,
 )
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.show.as_json import chain_json, no_chain_json
 from kb.terms import LiftId, Load
 
-__all__ = ["command"]
+__all__ = ["command", "with_text"]
 
 
 @click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
@@ -83,14 +85,14 @@ def command(
     except NoChain as none:
         _put_none(shelf, question, none, room, as_json=as_json)
         ctx.exit(1)
-    found = _with_text(db, found)
+    found = with_text(db, found)
     if as_json:
         put_json(chain_json(found, room.kit))
         return
     _put(found, room, named=cause is not None, why=why)
 
 
-def _with_text(db: sqlite3.Connection, found: Chain) -> Chain:
+def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
     """A chain whose drills have their text: what to say is in it."""
     texts = read.sections(db, "drill", {entry.drill.id for route in found.routes for entry in route.entries})
     routes = tuple(
@@ -128,8 +130,9 @@ def _put_none(shelf: Shelf, question: ChainQuestion, none: NoChain, room: Room, 
     from kb.show.chain_text import no_chain_text
     from kb.show.setting import setting_of
 
-    click.echo("\n".join(no_chain_text(shelf, rehearsal, room.kit, setting_of())))
-    raise none
+    say(f"Error: {sentence(none)}")
+    for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
+        click.echo(line)
 
 
 def _too_short(shelf: Shelf, question: ChainQuestion) -> bool:

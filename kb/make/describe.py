@@ -8,7 +8,7 @@ from kb.make.catalogue import SCHEMA
 
 __all__ = ["Column", "Table", "metadata", "tables"]
 
-UNPICTURED = frozenset({"profile", "step_row"})
+HIDDEN = frozenset({"profile", "step_row"})
 """Tables for the search alone, which people needn't be shown."""
 
 _OPENING = re.compile(r"CREATE (TABLE|VIEW|VIRTUAL TABLE) (\w+)")
@@ -59,7 +59,7 @@ def _described(table: Table) -> dict[str, Any]:
     units = {column.name: column.unit for column in table.columns if column.unit and column.kind != "TEXT"}
     if units:
         described["units"] = units
-    if table.name in UNPICTURED:
+    if table.name in HIDDEN:
         described["hidden"] = True
     return described
 

@@ -56,7 +56,7 @@ def read(path: Path) -> Kept:
 
 def write(path: Path, kept: Kept) -> None:
     """Keep it in `path`. That it can't be written is no failure: the next load parses again."""
-    payload = json.dumps(kept, ensure_ascii=True, separators=(",", ":"), sort_keys=True).encode()
+    payload = json.dumps(kept, ensure_ascii=True, separators=(",", ":")).encode()
     with suppress(OSError):
         path.parent.mkdir(parents=True, exist_ok=True)
         with aside(path) as beside:

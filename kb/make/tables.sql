@@ -405,7 +405,7 @@ JOIN drill ON drill.id = regression.drill
 JOIN drill AS easier ON easier.id = regression.easier
 ORDER BY drill.id, regression.n;
 
--- What must be held before a drill; "or" stands between drills any one of which will do.
+-- What must be held before a drill; "or" stands between drills any one of which will do. Parts of a complex come last.
 CREATE VIEW what_comes_before AS
 SELECT drill.id AS drill, drill.name, needed.grp, needed.any_of
 FROM drill

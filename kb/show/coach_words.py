@@ -182,16 +182,16 @@ def dosed(drill: Drill, setting: Setting, *, work: bool = True) -> str:
     The tempo is said where the speed isn't the lift's own: there it is only how the minutes were reckoned.
     """
     given = drill.dose
-    rounds = given.rounds if work else 1
+    rounds, times = given.rounds if work else 1, f"\N{NO-BREAK SPACE}{setting.times}\N{NO-BREAK SPACE}"
     parts = []
     if given.reps:
-        parts.append(f"{rounds} {setting.times} {given.reps}")
+        parts.append(f"{rounds}{times}{given.reps}")
         if given.tempo and drill.speed < Speed.FULL:
             parts[-1] += f" at {'-'.join(str(each) for each in given.tempo)}"
         if given.hold_s:
             parts.append(f"then hold {given.hold_s} s")
     elif given.hold_s:
-        parts.append(f"{rounds} {setting.times} {given.hold_s} s held")
+        parts.append(f"{rounds}{times}{given.hold_s} s held")
     if given.sides == 2:
         parts.append("each side")
     if given.rest_s and rounds > 1:

@@ -151,10 +151,15 @@ def lift_text(lift: Lift, names: Names, setting: Setting) -> list[str]:
     return [*lines, *sections_text(lift.sections, setting), "", f"`drillpath path {lift.id}`"]
 
 
+_PARTS = ("ankle", "knee", "hip", "trunk", "shoulder", "elbow", "wrist")
+"""Joints from the floor up, as a body is read."""
+
+
 def position_text(position: Position, setting: Setting) -> list[str]:
     """A position: its angles, where the bar and the feet are, its text."""
     lines = _head(position.name, "position", position.also, setting)
-    angles = ", ".join(f"{human(joint.replace('_', ' '))} {degrees:g}" for joint, degrees in position.angles.items())
+    joints = sorted(position.angles, key=lambda joint: (_PARTS.index(joint.rpartition("_")[2]), joint))
+    angles = ", ".join(f"{joint.replace('_', ' ')} {position.angles[joint]:g}" for joint in joints)
     facts = [
         ("Angles", f"{angles} (degrees from standing straight, bending positive; trunk from the vertical)"),
         ("Bar", human(position.bar)),

@@ -47,10 +47,11 @@ def setting_of() -> Setting:
 
 
 def wrapped(text: str, width: int) -> list[str]:
-    """A paragraph in lines of at most `width` columns; one line at least."""
+    """A paragraph in lines of at most `width` columns, one at least; it isn't broken at a no-break space."""
     from textwrap import wrap
 
-    return wrap(text, max(width, 12), break_on_hyphens=False) or [""]
+    lines = wrap(text, max(width, 12), break_on_hyphens=False) or [""]
+    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in lines]
 
 
 def packed(parts: Sequence[str], width: int, gap: str = "   ") -> list[str]:

@@ -1,78 +1,33 @@
-"""Builds: all outputs, no more work than a change asks for, and nobody ever sees half of one."""
+"""Builds: all outputs, and no more work than a change asks for."""
 
 import json
 import os
 import shutil
 import sqlite3
-import subprocess
-import sys
 import time
 from contextlib import closing
-from hashlib import sha256
 from pathlib import Path
 
 import pytest
+from building import again, break_it, digest, entry, files, names_in, rename, small_library
 
-from kb import produce as produce_module
 from kb.errors import BrokenLibrary, DrillpathError
 from kb.make import build as module
 from kb.make.build import build
 from kb.make.library import load
 from kb.make.mermaid import MARK
-from kb.produce import main, produce
-
-REPOSITORY = Path(__file__).parents[2]
-SMALL = REPOSITORY / "tests" / "data" / "small"
 
 
 @pytest.fixture(scope="module")
 def made(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The small library, built once."""
-    root = tmp_path_factory.mktemp("library")
-    shutil.copytree(SMALL / "drills", root / "drills")
-    build(root, root / "out", root / "graphs")
-    return root
+    return small_library(tmp_path_factory.mktemp("library"))
 
 
 @pytest.fixture
-def root(made: Path, tmp_path: Path) -> Path:
+def root(tmp_path: Path) -> Path:
     """A copy of it to change, built where it stands."""
-    shutil.copytree(made / "drills", tmp_path / "drills")
-    build(tmp_path, tmp_path / "out", tmp_path / "graphs")
-    return tmp_path
-
-
-def again(root: Path) -> list[str]:
-    """Build once more; the names of what was written or removed."""
-    return [path.name for path in build(root, root / "out", root / "graphs").changed]
-
-
-def digest(path: Path) -> str:
-    """What a file holds, in few letters: pytest would take long to compare more."""
-    return sha256(path.read_bytes()).hexdigest()
-
-
-def files(root: Path) -> dict[str, str]:
-    """Every file below a folder and the digest of what it holds."""
-    return {str(path.relative_to(root)): digest(path) for path in sorted(root.rglob("*")) if path.is_file()}
-
-
-def entry(root: Path) -> Path:
-    """An entry to change."""
-    return root / "drills" / "clean" / "tall-clean.md"
-
-
-def names_in(catalogue: Path) -> set[str]:
-    """The drills' names in a catalogue, which is sound."""
-    with closing(sqlite3.connect(f"file:{catalogue}?mode=ro", uri=True)) as db:
-        assert db.execute("pragma quick_check").fetchall() == [("ok",)]
-        return {name for (name,) in db.execute("select name from drill")}
-
-
-def rename(root: Path, name: str) -> None:
-    """Give the entry another name."""
-    lines = entry(root).read_text(encoding="utf-8").splitlines(keepends=True)
-    entry(root).write_text("".join([lines[0], f"name: {name}\n", *lines[2:]]), encoding="utf-8")
+    return small_library(tmp_path)
 
 
 def test_a_build_makes_all_of_it(made: Path) -> None:
@@ -201,15 +156,6 @@ def test_a_lift_that_is_no_more(root: Path) -> None:
     assert not (root / "graphs" / "snotch.md").exists()
 
 
-def break_it(root: Path) -> None:
-    """A prerequisite that there isn't, and a file where none may stand."""
-    text = entry(root).read_text(encoding="utf-8")
-    entry(root).write_text(text.replace("\n---\n", "\nprerequisites: [no-such-drill]\n---\n", 1), encoding="utf-8")
-    if text.count("prerequisites:"):
-        lines = [line for line in text.splitlines() if not line.startswith("prerequisites:")]
-        entry(root).write_text("\n".join(lines).replace("\n---\n", "\nprerequisites: [no-such-drill]\n---\n", 1) + "\n")
-
-
 def test_a_broken_library_is_refused(root: Path) -> None:
     """All problems at once, nothing written, the old catalogue as it was."""
     break_it(root)
@@ -257,162 +203,3 @@ def test_it_says_so_when_it_takes_long(root: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr(module, "PATIENCE_S", 0.0)
     build(root, root / "out", root / "graphs", progress=said.append)
     assert said == [f"Building the catalogue of {root} ..."]
-
-
-def command(root: Path, *arguments: str, watch: bool = False) -> list[str]:
-    """build.py on a library, from another process; with `watch` what it imported is printed too."""
-    if not watch:
-        return [sys.executable, str(REPOSITORY / "build.py"), "--library", str(root), *arguments]
-    script = (
-        f"import sys; sys.path.insert(0, {str(REPOSITORY)!r}); from kb.produce import main\n"
-        f"status = main(['--library', {str(root)!r}]); print(*sorted(sys.modules)); sys.exit(status)"
-    )
-    return [sys.executable, "-c", script]
-
-
-def imported(root: Path) -> set[str]:
-    """Which of the heavy libraries a build from a new process imports."""
-    run = subprocess.run(command(root, watch=True), capture_output=True, text=True, check=True)
-    heavy = {"markdown_it", "networkx", "numpy", "pandas", "pydantic", "sqlite_utils", "yaml"}
-    return heavy & set(run.stdout.split())
-
-
-def test_heavy_libraries_are_imported_late(root: Path) -> None:
-    """None when nothing changed; networkx only when a graph did; pandas and numpy never."""
-    assert imported(root) == set()
-    with entry(root).open("a", encoding="utf-8") as file:
-        file.write("The stick tells you first.\n")
-    assert imported(root) == {"markdown_it", "pydantic", "sqlite_utils", "yaml"}
-    rename(root, "Renamed")
-    assert imported(root) == {"markdown_it", "networkx", "pydantic", "sqlite_utils", "yaml"}
-
-
-def test_nothing_changed_is_quick(root: Path) -> None:
-    """The whole process in less than half a second of the processor's time, interpreter and all."""
-    resource = pytest.importorskip("resource")
-    before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    subprocess.run(command(root), capture_output=True, check=True)
-    after = resource.getrusage(resource.RUSAGE_CHILDREN)
-    assert after.ru_utime - before.ru_utime + after.ru_stime - before.ru_stime < 0.5
-
-
-def test_two_at_once_and_a_reader(root: Path) -> None:
-    """Builds that overlap all end well, and whoever reads meanwhile sees a whole catalogue each time."""
-    catalogue = root / "out" / "catalogue.db"
-    seen = set()
-    for turn in range(3):
-        rename(root, f"Name {turn}")
-        builders = [subprocess.Popen(command(root), stdout=subprocess.PIPE, stderr=subprocess.PIPE) for _ in range(2)]
-        while any(builder.poll() is None for builder in builders):
-            seen.add(frozenset(names_in(catalogue)))
-        for builder in builders:
-            _, errors = builder.communicate()
-            assert (builder.returncode, b"Traceback" in errors) == (0, False), errors
-        assert f"Name {turn}" in names_in(catalogue)
-    assert len({len(names) for names in seen}) == 1
-    assert not list(root.rglob("*.aside*"))
-    assert again(root) == []
-
-
-# -- produce and build.py -----------------------------------------------------------------------
-
-
-@pytest.fixture
-def checkout(root: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A library that is a checkout: its kb/docs is the package's."""
-    docs = root / "kb" / "docs"
-    docs.mkdir(parents=True)
-    monkeypatch.setattr(produce_module, "DOCS", docs)
-    return root
-
-
-def test_produce_writes_the_generated_documentation(checkout: Path) -> None:
-    """The field reference, a schema a kind, and the problems; then nothing more to write."""
-    produced = produce(checkout, checkout / "out")
-    docs = {str(path.relative_to(checkout / "kb" / "docs")) for path in produced.changed}
-    schemas = {f"schema/{kind}.json" for kind in ("lift", "position", "fault", "equipment", "drill")}
-    assert docs == {"reference-fields.md", "problems.md", *schemas}
-    assert json.loads((checkout / "kb" / "docs" / "schema" / "drill.json").read_text())["type"] == "object"
-    assert produce(checkout, checkout / "out") == (checkout / "out" / "catalogue.db", (), ())
-
-
-def test_produce_leaves_the_documentation_of_another_library(root: Path) -> None:
-    """A library elsewhere has no documentation to write, also if it has a folder of that name."""
-    assert produce(root, root / "out").changed == ()
-    (root / "kb" / "docs").mkdir(parents=True)
-    assert produce(root, root / "out").changed == ()
-
-
-def test_check_names_what_is_stale_and_writes_nothing(checkout: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Missing, differing and left-over files, one line each, exit status 1; up to date, status 0 and no word."""
-    produce(checkout, checkout / "out")
-    assert main(["--library", str(checkout), "--check"]) == 0
-    assert capsys.readouterr() == ("", "")
-    (checkout / "graphs" / "clean.md").write_text("old")
-    (checkout / "graphs" / "jerk.md").unlink()
-    (checkout / "graphs" / "snotch.md").write_text(f"{MARK}\n")
-    (checkout / "kb" / "docs" / "problems.md").write_text("old")
-    shutil.rmtree(checkout / "out")
-    before = files(checkout)
-    assert main(["--library", str(checkout), "--check"]) == 1
-    stale = ["graphs/clean.md", "graphs/jerk.md", "graphs/snotch.md", "kb/docs/problems.md"]
-    said = capsys.readouterr()
-    assert sorted(said.err.splitlines()) == [f"{file} is stale; run build.py" for file in stale]
-    assert said.out == ""
-    assert files(checkout) == before
-
-
-def test_main_says_what_it_did(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """How many files were written, or that none had to be."""
-    out = root / "elsewhere"
-    assert main(["--library", str(root), "--out", str(out)]) == 0
-    assert main(["--library", str(root), "--out", str(out)]) == 0
-    (root / "graphs" / "clean.md").unlink()
-    (root / "drills" / "clean" / "again.txt").write_text("no entry")
-    with entry(root).open("a", encoding="utf-8") as file:
-        file.write("The stick tells you first.\n")
-    assert main(["--library", str(root), "--out", str(out)]) == 0
-    with entry(root).open("a", encoding="utf-8") as file:
-        file.write("It does.\n")
-    assert main(["--library", str(root), "--out", str(out)]) == 0
-    assert capsys.readouterr().out == "4 files written\nup to date\n2 files written\n1 file written\n"
-
-
-def test_main_prints_every_problem(root: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """`file:line: code: message`, a line each, then that nothing was written; status 1."""
-    break_it(root)
-    (root / "drills" / "stray.md").write_text("stray")
-    assert main(["--library", str(root)]) == 1
-    first, second, last = capsys.readouterr().err.splitlines()
-    assert first.startswith("drills/clean/tall-clean.md:")
-    assert ": unknown-drill: " in first
-    assert second.startswith("drills/stray.md:1: stray-file: ")
-    assert last == f"2 problems stop the build of {root}; nothing was written."
-    assert main(["--library", str(root), "--check"]) == 1
-
-
-def test_main_fails_in_one_sentence(checkout: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Where something can't be written, or there is no library: a sentence and status 1, no traceback."""
-    (checkout / "kb" / "docs" / "schema").write_text("in the way")
-    assert main(["--library", str(checkout)]) == 1
-    assert capsys.readouterr().err.endswith("lift.json can't be written: not a directory\n")
-    (checkout / "graphs" / "clean.md").unlink()
-    (checkout / "graphs" / "clean.md").mkdir()
-    assert main(["--library", str(checkout)]) == 1
-    assert capsys.readouterr().err.endswith("clean.md can't be written: is a directory\n")
-    assert main(["--library", str(checkout), "--check"]) == 1
-    assert "graphs/clean.md is stale" in capsys.readouterr().err
-    (checkout / "file").write_text("")
-    assert main(["--library", str(checkout), "--out", str(checkout / "file")]) == 1
-    assert "can't be written" in capsys.readouterr().err
-    assert main(["--library", str(checkout / "nowhere")]) == 1
-    assert capsys.readouterr().err.splitlines()[0].startswith("drills:1: no-library: ")
-
-
-def test_build_py_is_the_same_command(root: Path) -> None:
-    """The script at the top of the repository, on another library."""
-    run = subprocess.run(command(root), capture_output=True, text=True, check=True)
-    assert run.stdout == "up to date\n"
-    shutil.rmtree(root / "graphs")
-    run = subprocess.run(command(root, "--check"), capture_output=True, text=True, check=False)
-    assert (run.returncode, "graphs/clean.md is stale" in run.stderr) == (1, True)

@@ -1,72 +1,16 @@
 """One entry parsed: what it may say, what it becomes, and how each mistake is told."""
 
-from pathlib import Path
 from typing import get_args
 
 import pytest
-import yaml
-from broken_cases import SMALL, cases, laid_over
+from one_entry import DRILL, parsed, small, told
 
-from kb.make import fields, front_matter, sentences
+from kb.make import fields, sentences
 from kb.make.body_text import SECTIONS
-from kb.make.entries import parse
-from kb.make.files import EntryFile, Kind
-from kb.make.library import Parsed, load
+from kb.make.files import Kind
 from kb.make.models import MODELS
 from kb.make.structure.unknown_equipment import HAND
 from kb.terms import Addressed, Catch, Drill, Fault, Item, Lift, Load, Position, Speed, Stage
-
-DRILL = """---
-name: Extra drill
-also: [extra pull, "012"]
-lifts: [snatch, clean]
-stage: segment
-target_position: {snatch: snatch-knee, clean: clean-knee}
-reach: [start, knee]
-leaves_out: [knee]
-speed: slow
-load: [stick, light]
-catch: none
-aid: [wall, hand]
-faults:
-  - {fault: hips-rise-first, cause: weak-legs}
-  - bar-drifts-forward
-prerequisites: [start-hold, [knee-hold, hip-hold]]
-regressions: [{drill: start-hold, eases: "no lift"}]
-equipment: [bar, discs]
-dose: {rounds: 3, reps: 4, tempo: [3, 1, 1, 0], hold_s: 5, sides: 2, rest_s: 30}
-set_up_s: 20
-teach_s: 90
-load_from: {lift: clean, percent: [40, 55]}
-standard: {count: 4, of: 5, seen: "shins touched"}
-cautions: [back]
-bridge: no
-not_for: "anyone in a hurry"
----
-## Do
-Lift it.
-
-- slowly
-  and close
-
-## Say
-- "Push the floor"
-"""
-
-
-def parsed(text: str, kind: Kind = "drill") -> Parsed:
-    """An entry called extra, parsed."""
-    return parse(EntryFile("drills/folder/extra.md", kind, "extra"), text.encode("utf-8", "surrogatepass"))
-
-
-def told(text: str, kind: Kind = "drill") -> list[tuple[int, str, str, str]]:
-    """What is wrong with an entry: line, code, sentence and help."""
-    return [(problem.line, problem.code, problem.message, problem.help) for problem in parsed(text, kind).problems]
-
-
-def small(file: str) -> str:
-    """An entry of the small library."""
-    return (SMALL / "drills" / file).read_text(encoding="utf-8")
 
 
 def test_a_drill_becomes_its_record() -> None:
@@ -151,28 +95,6 @@ def test_words_are_the_scales() -> None:
         assert get_args(words) == tuple(member.word for member in scale)
 
 
-def test_every_part_has_its_line() -> None:
-    """Fields, items of lists, fields within them and headings are each known by their line in the file."""
-    source = parsed(DRILL).source
-    lines = DRILL.split("\n")
-    for path, line in source.lines.items():
-        name = path.rpartition(".")[2]
-        if path and not name.isdigit():
-            assert name in lines[line - 1], path
-    assert lines[source.line("faults.1") - 1] == "  - bar-drifts-forward"
-    assert source.line("faults.0.cause") == source.line("faults.0")
-    assert lines[source.line("## Say") - 1] == "## Say"
-    assert source.line("prerequisites.1.1.nothing.there") == source.line("prerequisites")
-    assert source.line("") == source.line("nothing") == 1
-
-
-def test_byte_order_mark_and_line_ends_dont_matter() -> None:
-    """A file from any system parses to the same, lines included."""
-    plain = parsed(DRILL)
-    for text in ("\ufeff" + DRILL, DRILL.replace("\n", "\r\n"), DRILL.replace("\n", "\r")):
-        assert parsed(text) == plain
-
-
 def test_all_problems_at_once() -> None:
     """Front matter and body are both judged, each mistake once, in order of lines."""
     text = DRILL.replace("speed: slow", "speed: fast").replace("rounds: 3", "rounds: 3.5").replace("## Say", "## Tell")
@@ -244,64 +166,6 @@ def test_times_and_seconds() -> None:
 
 
 @pytest.mark.parametrize(
-    ("written", "read"),
-    [
-        ("no", "false"),
-        ("Yes", "true"),
-        ("on", "true"),
-        ("012", "the number 10"),
-        ("1:30", "the number 90"),
-        ("0x1F", "the number 31"),
-        ("1_000", "the number 1000"),
-        ("+5", "the number 5"),
-        ("1:30.5", "the number 90.5"),
-        (".inf", "the number inf"),
-        ("12345678901", "the number 12345678901"),
-        ("9" * 30, "a number"),
-        ("2026-11-25", "a date"),
-        ("<<", "a mark of its own"),
-        ("=", "a mark of its own"),
-    ],
-)
-def test_surprises_of_yaml_are_refused(written: str, read: str) -> None:
-    """What YAML would turn into something else is said as it would be read; quoted it is text."""
-    ((line, code, message, hint),) = told(DRILL.replace("name: Extra drill", f"name: {written}"))
-    assert (line, code, message) == (2, "yaml-surprise", f"`name`: YAML reads `{written}` as {read}.")
-    assert f'"{written}"' in hint
-    assert told(DRILL.replace("name: Extra drill", f'name: "{written}"')) == []
-
-
-def test_surprises_in_lists_are_told_at_their_item() -> None:
-    """In a list it is the item that is named, and nothing more is said of it."""
-    ((line, _, message, _),) = told(DRILL.replace("cautions: [back]", "cautions:\n  - back\n  - no"))
-    assert (line, message) == (26, "An item of `cautions`: YAML reads `no` as false.")
-
-
-@pytest.mark.parametrize(("word", "meant"), [("no", False), ("yes", True), ("false", False), ("True", True)])
-def test_bridge_alone_is_yes_or_no(word: str, meant: bool) -> None:
-    """`bridge` takes any way that YAML says yes and no; a bridge elsewhere doesn't."""
-    drill = parsed(DRILL.replace("bridge: no", f"bridge: {word}")).record
-    assert isinstance(drill, Drill)
-    assert drill.bridge is meant
-    ((_, code, *_),) = told(DRILL.replace("reps: 4", "reps: no"))
-    assert code == "yaml-surprise"
-
-
-def test_fields_called_yes_and_no_are_names() -> None:
-    """A tell's lists are called yes and no, which YAML would read as true and false."""
-    fault = parsed(small("faults/hips-rise-first.md"), "fault").record
-    assert isinstance(fault, Fault)
-    assert fault.tells[0].yes == ("weak-legs-off-floor", "rushed-off-floor")
-
-
-def test_the_first_of_two_values_counts() -> None:
-    """A field given twice is told once, at the second; neither what it says nor its lines replace the first."""
-    text = DRILL.replace("bridge: no\n", "bridge: no\ndose: {rounds: nine, sets: [1, {a: 2}]}\n")
-    assert [(line, code) for line, code, *_ in told(text)] == [(26, "duplicate-key")]
-    assert parsed(text).source.line("dose.rounds") == 19
-
-
-@pytest.mark.parametrize(
     ("body", "codes"),
     [
         ("## Do\n> > > > > > > > > > > > > deep\n", ["too-deep"]),
@@ -358,27 +222,6 @@ def test_ordinals() -> None:
     """1st, 2nd, 3rd, 4th, 11th, 21st."""
     said = [sentences._called(f"causes.{n}").split()[1] for n in (0, 1, 2, 3, 10, 11, 20, 111)]
     assert said == ["1st", "2nd", "3rd", "4th", "11th", "12th", "21st", "112th"]
-
-
-def test_without_the_fast_loader(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    """PyYAML in plain Python finds the same problems at the same lines, syntax errors' lines aside."""
-    monkeypatch.setattr(front_matter, "_Loader", yaml.SafeLoader)
-    for case, rows in cases().items():
-        if rows[0].code in ("duplicate-key", "yaml-alias", "yaml-tag", "too-deep", "yaml-surprise", "empty-value"):
-            found = load(laid_over(case, tmp_path / case)).problems
-            assert [(p.file, p.line, p.code) for p in found] == [(r.entry, r.line, r.code) for r in rows]
-        elif rows[0].code == "bad-yaml":
-            assert {p.code for p in load(laid_over(case, tmp_path / case)).problems} == {"bad-yaml"}
-
-
-@pytest.mark.parametrize(
-    ("written", "code"),
-    [('"\\UFFFFFFFF"', "bad-yaml"), ('"\\ud800"', "bad-character"), ("@x", "bad-yaml"), ("*x", "yaml-alias")],
-)
-def test_what_the_slow_loader_lets_through_is_refused(written: str, code: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Escapes that its C twin refuses are told, not raised."""
-    monkeypatch.setattr(front_matter, "_Loader", yaml.SafeLoader)
-    assert [found for _, found, *_ in told(DRILL.replace("name: Extra drill", f"name: {written}"))] == [code]
 
 
 def test_a_mistake_within_an_untold_type_is_told_all_the_same() -> None:

@@ -1,0 +1,44 @@
+"""What many tests share: the shipped library, a catalogue built from it, and its shelves."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from kb.ask import read
+from kb.ask.shelf import Shelf
+from kb.make import catalogue as made
+from kb.make.library import Library, load
+from kb.terms import LiftId
+
+ROOT = Path(__file__).resolve().parents[1]
+
+
+@pytest.fixture(scope="session")
+def library() -> Library:
+    """The shipped library; every test that uses it relies on its having no structural problems."""
+    found = load(ROOT)
+    assert not found.problems
+    return found
+
+
+@pytest.fixture(scope="session")
+def catalogue(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A catalogue of the shipped library, built once a session."""
+    path = tmp_path_factory.mktemp("catalogue") / "catalogue.db"
+    made.write(library, path)
+    return path
+
+
+@pytest.fixture(scope="session")
+def db(catalogue: Path) -> Iterator[read.sqlite3.Connection]:
+    """That catalogue, open."""
+    opened = read.open_catalogue(catalogue)
+    yield opened
+    opened.close()
+
+
+@pytest.fixture(scope="session")
+def shelves(db: read.sqlite3.Connection) -> dict[LiftId, Shelf]:
+    """Every lift's shelf, read from that catalogue."""
+    return {lift: read.shelf(db, lift) for lift in read.lifts(db)}

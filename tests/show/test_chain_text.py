@@ -1,0 +1,269 @@
+"""A chain on a terminal: what stands where, and what is said only where it applies."""
+
+import pytest
+from handmade import drill
+from small_answers import small_chain, small_shelf
+
+from kb.ask.chain import Chain
+from kb.ask.rehearse import Opener, Rehearsal
+from kb.ask.why import LeftOut, OtherCause, why
+from kb.show.care import NO_REVIEW, USUAL, Due, cares
+from kb.show.chain_text import chain_text, no_chain_text
+from kb.show.entry_lines import gear_said
+from kb.show.setting import Setting
+from kb.show.why_text import why_text
+from kb.terms import Catch, DrillId, ItemId, Load, PositionId, Stage
+
+BAR, STICK = ItemId("bar"), ItemId("stick")
+
+
+def told(found: Chain, *, named: bool = False, kit: str | None = "full", width: int = 80) -> str:
+    """A chain as one text, its lines one after another."""
+    return "\n".join(chain_text(found, kit, Setting(width), named=named))
+
+
+def flat(text: str) -> str:
+    """A text without its line ends."""
+    return " ".join(text.split())
+
+
+def test_the_answer_comes_first_and_the_rest_in_its_order() -> None:
+    """Title, cause, tells, chart, drills, cautions, and that nobody has reviewed it."""
+    text = told(small_chain("hips-rise-first"))
+    places = [
+        text.index(part)
+        for part in (
+            "Hips rise first",
+            "clean, light bar, full kit, 17 min",
+            "Because: lost back angle (position sense, the commonest cause).",
+            "To tell the causes apart (60 s)",
+            "ask again with --cause",
+            "where it shows",
+            " 1  Hold the start                                                   work, 4 min",
+            " 4  Clean                                                            work, 9 min",
+            USUAL.split(".")[0],
+            NO_REVIEW,
+        )
+    ]
+    assert places == sorted(places)
+
+
+def test_a_cause_that_was_named_needs_no_telling_apart() -> None:
+    """The coach knows it already."""
+    text = told(small_chain("hips-rise-first", cause="hips-set-low"), named=True)
+    assert "Because: hips set low (set up)." in text
+    assert "To tell the causes apart" not in text
+
+
+def test_each_drill_says_what_a_coach_needs() -> None:
+    """How much, what changed, what to say, when to move on, with what, what to mind."""
+    text = told(small_chain("hips-rise-first"))
+    drill_lines = text[text.index(" 2  Slow lift-off to the knee   ") :].split("\n\n")[0].splitlines()
+    assert drill_lines == [
+        " 2  Slow lift-off to the knee                                        work, 4 min",
+        "    Do       3 x 4 at 3-1-4-1, rest 40 s, light bar",
+        "    Changed  on to the knee and done slowly",
+        '    Say      "Push the floor, don\'t pull."',
+        "    Move on  when 4 of 4: seat and shoulders rise together, bar within a finger",
+        "             of the shin, four even counts",
+        "    Gear     bar, discs",
+        "    Mind     back",
+    ]
+
+
+def test_a_check_says_what_to_do_when_it_fails() -> None:
+    """It becomes the work."""
+    text = flat(told(small_chain("hips-rise-first")))
+    assert "Move on when 3 of 3 show this: seat and shoulders leave together" in text
+    assert "else work on it, 4 x 3, rest 60 s" in text
+    assert "when all 3 show this:" in flat(told(small_chain("clean-bar-crashes")))
+
+
+def test_how_to_miss_comes_before_the_first_full_catch_and_once() -> None:
+    """Of the lift that is missed that way; nobody touches a missed lift."""
+    text = told(small_chain("clean-bar-crashes"))
+    assert text.count("! First, how to miss.") == 1
+    assert text.index("! First, how to miss.") < text.index(" 1  Tall clean                  ")
+    assert "Nobody touches a missed" in text
+
+
+def test_a_stick_needs_no_words_about_missing() -> None:
+    """Nor about collars; what serves for the bar is named, and what that loses, once."""
+    text = told(small_chain("clean-bar-crashes", kit="stick"), kit="stick")
+    assert "how to miss" not in text
+    assert "Collars" not in text
+    assert "Gear     stick for bar" in text
+    assert text.count("nothing to push against") == 1
+
+
+def test_an_earlier_fault_is_what_the_chain_works_on() -> None:
+    """And that is said."""
+    text = told(small_chain("bar-drifts-forward", cause="made-by-hips-rise"), named=True)
+    assert "So the chain works on what comes before it: Hips rise first (lost back angle)." in flat(text)
+
+
+def test_what_is_slow_is_said_to_be() -> None:
+    """Mobility and strength; with what to add after training."""
+    assert "Mobility comes slowly" in told(small_chain("jerk-dips-forward", "jerk", cause="stiff-ankles"))
+    strength = flat(told(small_chain("hips-rise-first", cause="weak-legs-off-floor")))
+    assert "Strength comes slowly: weeks, not a session. Keep the chain and add these after training: Back squat." in (
+        strength
+    )
+
+
+def test_too_much_for_one_sitting_is_cut() -> None:
+    """Each sitting begins with the last drill of the one before."""
+    text = flat(told(small_chain("hips-rise-first", seconds=12 * 60)))
+    assert "2 sittings: drills 1 to" in text
+    assert "Each begins with the last drill of the one before, as a check." in text
+
+
+def test_what_isnt_proved_is_said() -> None:
+    """With its gap."""
+    found = small_chain("hips-rise-first")
+    route = found.routes[0]._replace(gap=0.04)
+    text = flat(told(found._replace(routes=(route,))))
+    assert "Not proved the best order: a better one could cost 4% less." in text
+
+
+def test_another_way_tells_only_what_is_new() -> None:
+    """Its chart, and the drills that the first way hasn't."""
+    found = small_chain("clean-bar-crashes")
+    entries = found.routes[0].entries
+    other = found.routes[0]._replace(entries=(entries[0]._replace(load=Load.STICK), *entries[2:]), proved=False)
+    text = told(found._replace(routes=(found.routes[0], other)))
+    second = text[text.index("Way 2, ") :]
+    assert second.count("Move on  ") == 1
+
+
+def test_gear_of_ones_own_and_working_weight() -> None:
+    """What was listed has no kit's name; working weight asks for the longer caution."""
+    text = told(small_chain("clean-bar-crashes", load=Load.WORKING), kit=None)
+    assert "clean, working weight, your gear" in text
+    assert "blood pressure" in text
+
+
+def test_with_another_kind_of_weight_it_is_no_bar() -> None:
+    """Light, whatever it is."""
+    found = small_chain("hips-rise-first")
+    entries = tuple(entry._replace(gear=()) for entry in found.routes[0].entries)
+    text = told(found._replace(routes=(found.routes[0]._replace(entries=entries),)))
+    assert "rest 40 s, light weight" in text
+    assert "Gear" not in text
+
+
+@pytest.mark.parametrize("width", [40, 60, 80, 100])
+@pytest.mark.parametrize("lift", ["clean", "clean-and-jerk"])
+def test_every_line_fits(width: int, lift: str) -> None:
+    """At any width that can be read."""
+    text = told(small_chain("clean-bar-crashes", lift), width=width)
+    assert max(map(len, text.splitlines())) <= width
+
+
+def test_no_chain_says_what_can_be_rehearsed() -> None:
+    """And the smallest thing that would open one."""
+    shelf = small_shelf("clean")
+    tall = shelf.drills[DrillId("tall-clean")]
+    lines = no_chain_text(shelf, Rehearsal((tall,), (Opener((BAR,)), Opener((STICK,)))), "home", Setting())
+    assert lines[1] == "  - Tall clean (5 min); `show tall-clean`"
+    assert lines[2] == "A chain needs only with the home kit: bar or stick."
+    first = no_chain_text(shelf, Rehearsal((), (Opener(prerequisite=tall.id),)), None, Setting())
+    assert first[0] == "To hold this first would open a chain: Tall clean."
+    assert no_chain_text(shelf, None, "home", Setting()) == []
+    assert no_chain_text(shelf, Rehearsal((), ()), "home", Setting()) == []
+
+
+def test_gear_is_fetched_once() -> None:
+    """A stick for a bar and discs is one stick; where the bar is there, the stick is simply lighter."""
+    found = small_chain("clean-bar-crashes", kit="stick")
+    items = found.matter.shelf.items
+    gear = found.routes[0].entries[-1].gear
+    assert gear_said(gear, frozenset(), items) == "stick for bar, discs and floor for dropping"
+    assert gear_said(gear, frozenset({"bar", "discs", "drop-floor"}), items) == "stick"
+
+
+def due(**of: object) -> list[str]:
+    """What is due before a drill of these fields."""
+    asked = {"load": Load.LIGHT, "catch": Catch.NONE, "gear": (), **of}
+    fields = {key: asked.pop(key) for key in list(asked) if key not in Due._fields}
+    return cares(Due(drill("a", **fields), **asked), set())  # type: ignore[arg-type]
+
+
+def gear(*items: str) -> tuple:
+    """Gear that is there."""
+    from kb.kit import Gear
+
+    return tuple(Gear(ItemId(item), ItemId(item)) for item in items)
+
+
+def test_cautions_stand_where_they_apply_and_nowhere_else() -> None:
+    """Each of PAGES at its own place."""
+    assert due() == []
+    assert due(gear=gear("bar")) == ["Collars on, 2 m clear around the bar, dry shoes."]
+    assert "a look at the headroom." in due(gear=gear("bar"), cautions=("head-clearance",))[0]
+    assert due(gear=gear("bar"), load=Load.STICK) == []
+    assert "Two misses running" in due(catch=Catch.POWER)[0]
+    assert due(gear=gear("broom"), load=Load.STICK)[0].startswith("No socks on a hard floor; never lean or hang")
+    assert due(gear=gear("partner"), load=Load.NONE)[0].startswith("Ask before touching.")
+    assert due(aid=("hand",), load=Load.NONE)[0].startswith("Ask before touching.")
+    assert "heels only without load" in due(gear=gear("wedge"), load=Load.STICK)[0]
+    assert due(gear=gear("wedge")) == []
+    behind = {"jerk": PositionId("behind-neck-rack")}
+    assert due(target_position=behind)[0] == "Never drop the bar onto the neck."
+
+
+def test_what_a_miss_says_itself_isnt_said_twice() -> None:
+    """Of two misses, and that nobody touches the bar."""
+    text = {"Miss": "Push it away. Nobody helps. Two misses running end it."}
+    assert due(catch=Catch.FULL, sections=text) == [f"First, how to miss. {text['Miss']}"]
+
+
+def test_a_caution_is_said_once() -> None:
+    """In one answer."""
+    seen: set[str] = set()
+    bar = Due(drill("a"), Load.LIGHT, Catch.NONE, gear("bar"))
+    assert cares(bar, seen)
+    assert cares(bar, seen) == []
+
+
+def test_the_reasons_add_up() -> None:
+    """Steps, time and strays are the cost; each step by what changed."""
+    found = small_chain("hips-rise-first")
+    text = flat("\n".join(why_text(found, why(found.matter, found.routes[0]), Setting())))
+    cost, seconds = found.routes[0].cost, found.routes[0].seconds
+    assert f"Cost {cost}, in seconds of a lifter's time: {(cost - seconds) // 300} of change at 300 each" in text
+    assert "2 Slow lift-off to the knee: 2 (on to the knee 1, done slowly 1)" in text
+    assert "With another cause - hips set low:" in text
+
+
+def test_every_kind_of_reason_is_put_in_words() -> None:
+    """What was left out, strays, preparation, and what other causes change."""
+    found = small_chain("jerk-dips-forward", "jerk", cause="stiff-ankles")
+    shelf = found.matter.shelf
+    causes = found.matter.fault.causes
+    known = next(iter(shelf.drills))
+    reasons = why(found.matter, found.routes[0])._replace(
+        strays=600,
+        left_out=(LeftOut(shelf.drills[known], "the kit has not what it needs"),),
+        other_causes=(
+            OtherCause(causes[0], (), (), "nothing for it"),
+            OtherCause(causes[0], (), ()),
+            OtherCause(causes[0], (known,), (known,)),
+        ),
+    )
+    text = flat("\n".join(why_text(found, reasons, Setting())))
+    assert "600 for drills that neither work on the fault nor show it" in text
+    assert "out of preparation" in text
+    assert f"{shelf.drills[known].name}: the kit has not what it needs." in text
+    assert "no chain; nothing for it." in text
+    assert "the same drills." in text
+    assert f"adds {shelf.drills[known].name}; does without {shelf.drills[known].name}." in text
+
+
+def test_a_held_check_shows_it_or_not() -> None:
+    """A hold has no repetitions to count."""
+    found = small_chain("hips-rise-first")
+    held = found.routes[0].entries[0]._replace(work=False)
+    text = flat(told(found._replace(routes=(found.routes[0]._replace(entries=(held,)),))))
+    assert "Move on when it shows this: back flat" in text
+    assert held.drill.stage is Stage.POSITION

@@ -1,0 +1,100 @@
+"""Found words, swaps, kits, paths and problems on a terminal."""
+
+from small_answers import small_shelf
+
+from kb.ask.find import Findings, Hit
+from kb.ask.path import path
+from kb.ask.swap import Near, Opens, Swap
+from kb.errors import Problem
+from kb.kit import Gear
+from kb.show.find_text import find_text
+from kb.show.path_text import path_text
+from kb.show.problems_text import problems_brief, problems_github, problems_text
+from kb.show.setting import Setting
+from kb.show.swap_text import kits_text, swap_text
+from kb.terms import DrillId, ItemId, Load
+
+SHELF = small_shelf("clean")
+BAR, STICK = ItemId("bar"), ItemId("stick")
+TALL = SHELF.drills[DrillId("tall-clean")]
+
+
+def test_what_was_found_can_be_gone_on_from() -> None:
+    """Each hit with its id, faults first."""
+    fault = Hit("fault", "hips-rise-first", "Hips rise first", ("snatch", "clean"), 3)
+    lines = find_text(Findings(None, (fault,), (Hit("drill", "start-hold", "Hold the start", (), 1),)), Setting())
+    assert lines[:2] == ["Faults", "  hips-rise-first  snatch and clean  Hips rise first"]
+    assert lines[3:5] == ["Drills", "  start-hold  Hold the start"]
+
+
+def test_a_caution_is_the_whole_answer() -> None:
+    """And nothing found is said to be nothing."""
+    assert find_text(Findings("Ask first."), Setting()) == ["Ask first."]
+    assert find_text(Findings(None), Setting())[0].startswith("Nothing in the library")
+
+
+def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] = ()) -> list[str]:
+    """A swap, set."""
+    near = Near(SHELF.drills[DrillId("front-squat")], ("works on hips-rise-first",), (), 1)
+    opens = Opens(BAR, tuple(list(SHELF.drills)[:6]))
+    found = Swap(TALL, doable, gear, Load.STICK, lost, (near,), (opens, opens._replace(drills=(TALL.id,))))
+    return swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting())
+
+
+def test_a_swap_says_first_whether_it_can_be_done() -> None:
+    """As it is, with a stand-in and what that loses, or not at all; then what would do instead."""
+    assert swapped(doable=False)[0] == "Tall clean can't be done with what is there."
+    assert swapped(doable=True, gear=(Gear(BAR, BAR),))[0] == "Tall clean can be done as it is."
+    lines = swapped(doable=True, gear=(Gear(BAR, STICK, "weight"),), lost=("weight",))
+    assert lines[:2] == ["Tall clean can be done with stick for bar.", "  lost  weight"]
+    assert lines[4:6] == ["  - Front squat (`show front-squat`)", "      keeps  works on hips rise first"]
+    assert lines[-2].endswith("3 more")
+    assert lines[-1] == "  Bar  Tall clean"
+
+
+def test_kits_say_how_far_they_go() -> None:
+    """Drills, faults, and what is in them."""
+    assert kits_text({"two": ({BAR, STICK}, 3, 1)}, SHELF.items, Setting()) == ["two  3 drills, 1 faults  bar, stick"]
+
+
+def test_a_path_tells_when_to_move_on() -> None:
+    """After its chart; from nothing or from what is held; what isn't proved is said."""
+    found = path(SHELF, have=SHELF.kits["full"])
+    lines = path_text(found, "full", set(), Setting(), from_nothing=True)
+    assert lines[0].endswith(f"from nothing, full kit, {len(found.entries)} drills, 40 min in all")
+    assert " 1  Hold the start: 4 of 4: back flat" in " ".join(lines)
+    unsure = path_text(found._replace(gap=0.1), None, set(), Setting(), from_nothing=False)
+    assert "from what is held, your gear" in unsure[0]
+    assert any("could cost 10% less" in line for line in unsure)
+
+
+PROBLEM = Problem(file="drills/clean/a.md", line=3, code="some-code", message="It's wrong, 100 %.", help="Mend: it.")
+
+
+def test_a_problem_on_a_terminal_has_its_line_and_help() -> None:
+    """And all are counted."""
+    lines = problems_text([PROBLEM], lambda _: "  name: a", Setting(60))
+    assert lines == [
+        "drills/clean/a.md:3  some-code",
+        "  It's wrong, 100 %.",
+        "  | name: a",
+        "  help: Mend: it.",
+        "",
+        "1 problem in 1 file; `drillpath check --explain CODE` says more of one.",
+    ]
+    two = [PROBLEM, Problem(file="b.md", line=1, code="c", message="m")]
+    assert problems_text(two, lambda _: "", Setting())[-1].startswith("2 problems in 2 files")
+    assert problems_text([], lambda _: "", Setting()) == ["No problems."]
+
+
+def test_a_problem_in_a_pipe_is_one_line() -> None:
+    """File, line, code, sentence, help."""
+    assert problems_brief([PROBLEM]) == ["drills/clean/a.md:3: some-code: It's wrong, 100 %. Mend: it."]
+    assert problems_brief([Problem(file="b.md", line=1, code="c", message="m")]) == ["b.md:1: c: m"]
+
+
+def test_a_problem_for_github_is_an_annotation() -> None:
+    """With its signs escaped and the way to the library before the file."""
+    assert problems_github([PROBLEM], "lib/") == [
+        "::error file=lib/drills/clean/a.md,line=3,title=some-code::It's wrong, 100 %25. Mend: it."
+    ]
