@@ -88,11 +88,15 @@ def catalogue_of(place: Place, say: Say) -> sqlite3.Connection:
     if place.shipped:
         return open_catalogue(place.catalogue)
     made = _modified(place.catalogue)
-    if made is not None and _newest(os.path.join(place.root, "drills")) <= made:
+    if made is None:
+        say("No catalogue yet: making it.")
+    elif _newest(os.path.join(place.root, "drills")) > made:
+        say("The library has changed: making its catalogue again.")
+    else:
         found = _old(place)
         if found is not None:
             return found
-    say("No catalogue yet: making it." if made is None else "The library has changed: making its catalogue again.")
+        say("The catalogue can't be read: making it again.")
     return _made_again(place, say)
 
 

@@ -7,6 +7,7 @@ failures shrink.
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from random import Random
+from typing import Literal
 
 from hypothesis import strategies as st
 from reading import World
@@ -326,13 +327,16 @@ def _question(rng: Random, world: World) -> ChainQuestion:
     )
 
 
+Order = Literal["up", "down", "either"]
+
+
 @dataclass(frozen=True, kw_only=True)
 class PathQuestion:
     """What a path is asked from: the drills held, what is there, and which way up."""
 
     holds: frozenset[DrillId]
     have: frozenset[ItemId]
-    order: str
+    order: Order
 
 
 def random_world(seed: int, size: int) -> tuple[World, ChainQuestion]:
@@ -356,7 +360,8 @@ def _path(rng: Random, size: int) -> tuple[World, PathQuestion]:
     while closed != held:
         held = frozenset(closed)
         closed = {i for i in held if all(set(group) & held for group in world.drills[i].groups)}
-    order = rng.choice(("either", "either", "up", "down"))
+    orders: tuple[Order, ...] = ("either", "either", "up", "down")
+    order = rng.choice(orders)
     return world, PathQuestion(holds=held - {world.lift.drill}, have=_have(rng), order=order)
 
 

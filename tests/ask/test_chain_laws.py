@@ -7,7 +7,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from lawful import RULES, broken_rules, broken_sittings, cost, cut, entry_seconds
 from oracle import best_by_listing
 from reading import Chain, World, read
-from strategies import questions
+from strategies import questions, random_world
 from worlds import entries_of, route_to, shelf_of
 
 from kb.ask.chain import NoChain, chain
@@ -196,8 +196,8 @@ def test_ties_break_the_same_way(asked: Asked) -> None:
     again = World(
         lift=world.lift,
         drills={i: world.drills[i] for i in ids},
-        faults=dict(reversed(world.faults.items())),
-        items=dict(reversed(world.items.items())),
+        faults=dict(reversed(list(world.faults.items()))),
+        items=dict(reversed(list(world.items.items()))),
     )
     assert route_to(again, question) == route
 
@@ -231,8 +231,6 @@ def test_further_routes(asked: Asked) -> None:
 @pytest.mark.parametrize("seconds", [0, 60])
 def test_one_round_longer_than_the_time(seconds: int) -> None:
     """One round longer than T: refused with the least T."""
-    from strategies import random_world
-
     found = 0
     for seed in range(40):
         world, question = random_world(seed, 8)
