@@ -7,7 +7,6 @@ Paths are text here, not pathlib's: every question comes this way, and that modu
 import as a catalogue takes to open.
 """
 
-# ruff: noqa: PTH100, PTH113, PTH116, PTH118, PTH120
 import os
 import sqlite3
 from collections.abc import Callable, Mapping

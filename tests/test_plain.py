@@ -3,15 +3,8 @@
 import json
 
 import pytest
-from kb.where import checkout
 
 from kb import plain
-from kb.make.library import load
-
-
-@pytest.fixture(scope="module")
-def library():
-    return load(checkout())
 
 
 @pytest.mark.parametrize(

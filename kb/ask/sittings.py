@@ -30,30 +30,28 @@ def _fits(entries: Sequence[Entry], first: int, end: int, limits: Limits, lift_d
 def cut(route: Route, limits: Limits, lift_drill: DrillId) -> Route:
     """The route in sittings, each as late as the limits allow, after an entry that tests where there is one.
 
-    Raises NoAnswer with the least minutes when no sitting can hold an entry and the one after it.
+    Raises NoAnswer with the least minutes when a sitting can't hold an entry and the one after it.
     """
     entries = route.entries
     found: list[tuple[int, int]] = []
     first = 0
-    while True:
+    while not found or found[-1][1] < len(entries):
         ends = [
             end
-            for end in range(first + (2 if first else 1), len(entries) + 1)
+            for end in range(min(first + 2, len(entries)), len(entries) + 1)
             if _fits(entries, first, end, limits, lift_drill)
         ]
         if not ends:
-            least = max(sitting_seconds(entries, at, at + 2) for at in range(len(entries) - 1))
-            raise NoAnswer(f"one sitting can't hold a drill and the next; it takes at least {dose.minutes(least)} min")
-        if ends[-1] == len(entries):
-            found.append((first, len(entries)))
-            return route._replace(sittings=tuple(found))
-        later = [end for end in ends if end > first + 1]
-        tested = [end for end in later if entries[end - 1].tests]
-        end = tested[-1] if tested else (later or ends)[-1]
-        if end - 1 == first:
-            raise NoAnswer(
-                "one sitting can't hold a drill and the next; it takes at least "
-                f"{dose.minutes(sitting_seconds(entries, first, first + 2))} min"
-            )
+            raise NoAnswer(_too_short(entries))
+        tested = [end for end in ends if entries[end - 1].tests]
+        end = len(entries) if ends[-1] == len(entries) else (tested or ends)[-1]
         found.append((first, end))
         first = end - 1
+    return route._replace(sittings=tuple(found))
+
+
+def _too_short(entries: Sequence[Entry]) -> str:
+    """Why no cut helps, with the least time one would take."""
+    pairs = range(max(1, len(entries) - 1))
+    least = max(sitting_seconds(entries, at, min(at + 2, len(entries))) for at in pairs)
+    return f"a sitting must hold a drill and the one after it: that takes at least {dose.minutes(least)} min"

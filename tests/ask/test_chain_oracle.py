@@ -16,7 +16,13 @@ pytestmark = pytest.mark.oracle
 
 SMALL = [(seed, 4 + seed % 9) for seed in range(1000, 1200)]
 LARGER = [(seed, 13 + seed % 18) for seed in range(2000, 2080)]
-PATHS = [(seed, 4 + seed % 12) for seed in range(3000, 3120)]
+PATHS = [
+    *((seed, 4 + seed % 12) for seed in range(3000, 3120)),
+    # preparation that only a bridge is built on, worth its time
+    *((5011, 11), (6000, 10), (6397, 11), (7133, 9), (11204, 12)),
+    # a strengthening drill is held
+    *((5078, 6), (6264, 4), (7615, 5)),
+]
 
 
 @pytest.mark.parametrize(("seed", "size"), SMALL + LARGER)

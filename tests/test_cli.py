@@ -1,0 +1,343 @@
+"""The command: every question through click, its exit codes, and what goes to which stream."""
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from small_answers import SMALL, built
+
+from kb import __version__, cli
+from kb.commands.group import COMMANDS, drillpath
+from kb.make.build import build
+
+
+@pytest.fixture(autouse=True)
+def _library(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every question is asked of the small library."""
+    monkeypatch.setenv("DRILLPATH_LIBRARY", str(built()))
+    monkeypatch.setenv("COLUMNS", "80")
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Path:
+    """A copy of the small library to change."""
+    shutil.copytree(SMALL / "drills", tmp_path / "drills")
+    build(tmp_path, tmp_path / "out", tmp_path / "graphs")
+    return tmp_path
+
+
+def ask(*arguments: str, code: int = 0) -> Result:
+    """Run the command; it must exit with `code`."""
+    result = CliRunner().invoke(drillpath, list(arguments))
+    assert result.exit_code == code, (result.output, result.exception)
+    return result
+
+
+def as_json(*arguments: str, code: int = 0) -> dict:
+    """Its answer for programs, which is all of standard output."""
+    answer: dict = json.loads(ask(*arguments, "--json", code=code).stdout)
+    assert answer["version"] == 1
+    return answer
+
+
+def test_help_lists_every_command_and_says_how_to_complete() -> None:
+    """Questions first; each command has help of its own."""
+    text = ask("--help").stdout
+    places = [text.index(f"\n  {name} ") for name in COMMANDS]
+    assert places == sorted(places)
+    assert "_DRILLPATH_COMPLETE=bash_source" in text
+    for name in COMMANDS:
+        assert ask(name, "-h").stdout.startswith(f"Usage: drillpath {name}")
+
+
+def test_the_version_is_the_packages() -> None:
+    """As click says it."""
+    assert ask("--version").stdout == f"drillpath, version {__version__}\n"
+
+
+def test_an_unknown_command_is_not_understood() -> None:
+    """Exit 2, with click's own words."""
+    assert "No such command 'chian'" in ask("chian", code=2).stderr
+
+
+def test_a_chain_is_printed_or_put_as_json() -> None:
+    """The same question, twice."""
+    assert ask("chain", "hips-rise-first").stdout.startswith("Hips rise first")
+    assert as_json("chain", "hips-rise-first")["kit"] == "full"
+
+
+def test_a_fault_may_be_named_in_many_ways() -> None:
+    """Its id, its name, another name, a beginning; quoted or not."""
+    for named in (["hips-rise-first"], ["Hips rise first"], ["hips", "rise"], ["the bar crashes onto"]):
+        as_json("chain", *named)
+
+
+def test_every_option_of_a_chain_counts() -> None:
+    """Cause (a beginning will do), kit or gear, load, minutes, what is held, how many, how many ways, why."""
+    assert as_json("chain", "hips-rise-first", "--cause", "hips-set")["cause"] == "hips-set-low"
+    assert as_json("chain", "hips-rise-first", "--kit", "stick")["load"] == "stick"
+    listed = as_json("chain", "hips-rise-first", "--have", "bar,Discs, headroom,drop-floor")
+    assert (listed["kit"], listed["load"]) == (None, "light")
+    assert as_json("chain", "hips-rise-first", "--load", "working")["load"] == "working"
+    assert len(as_json("chain", "hips-rise-first", "--minutes", "12")["routes"][0]["sittings"]) == 2
+    held = as_json("chain", "hips-rise-first", "--holds", "start-hold")["routes"][0]["drills"]
+    assert held[0]["id"] != "start-hold"
+    assert len(as_json("chain", "hips-rise-first", "--at-most", "2")["routes"][0]["sittings"]) > 1
+    assert as_json("chain", "clean-bar-crashes", "--routes", "2", "--lift", "clean-and-jerk")["lift"] == (
+        "clean-and-jerk"
+    )
+    assert "Why this way" in ask("chain", "hips-rise-first", "--why").stdout
+
+
+def test_an_unknown_fault_comes_with_commands_to_paste() -> None:
+    """The three best of `find`, the rest of the command as it was typed; each of them works."""
+    refused = ask("chain", "bar drops on my collarbone", "--kit", "stick", "--why", "--cause", "x", code=2)
+    sentence, *commands = refused.stderr.splitlines()
+    assert sentence == "Error: There is no fault 'bar drops on my collarbone'. Did you mean:"
+    assert commands[0] == "  drillpath chain clean-bar-crashes --kit stick --why"
+    assert 1 <= len(commands) <= 3
+    for command in commands:
+        ask(*command.split()[1:])
+
+
+def test_the_library_that_was_named_stays_in_the_command() -> None:
+    """What is pasted asks the same one."""
+    refused = ask("--library", str(built()), "chain", "bar drops on my collarbone", code=2)
+    assert f"drillpath --library {built()} chain clean-bar-crashes" in refused.stderr
+
+
+def test_words_that_mean_nothing_are_said_to() -> None:
+    """Exit 2, without a guess."""
+    assert "nor any that these words speak of" in ask("chain", "qqqq", code=2).stderr
+
+
+def test_words_of_pain_are_answered_by_the_caution() -> None:
+    """Never with a fault."""
+    assert ask("chain", "my shoulder hurts", code=2).stderr.startswith("Error: Stop there, and ask someone qualified")
+    found = as_json("find", "my shoulder hurts")
+    assert found["caution"]
+    assert found["faults"] == found["drills"] == []
+
+
+def test_a_fault_of_several_lifts_asks_which(own: Path) -> None:
+    """With a command for each; `--lift` answers."""
+    path = own / "drills" / "faults" / "hips-rise-first.md"
+    path.write_text(path.read_text(encoding="utf-8").replace("lifts: [clean]", "lifts: [clean, clean-and-jerk]"))
+    build(own, own / "out", None)
+    refused = ask("--library", str(own), "chain", "hips-rise-first", code=2)
+    assert "hips-rise-first is seen in more than one lift. Which do you mean?".lower() in refused.stderr.lower()
+    assert "chain hips-rise-first --lift clean-and-jerk" in refused.stderr
+    assert as_json("--library", str(own), "chain", "hips-rise-first", "--lift", "clean")["lift"] == "clean"
+    guessed = ask("--library", str(own), "chain", "hips shoot up rising", code=2)
+    assert "chain hips-rise-first --lift clean" in guessed.stderr
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (("--lift", "snatch"), "There is no lift 'snatch'"),
+        (("--lift", "jerk"), "is not a fault of the jerk"),
+        (("--lift", "jerk", "--cause", "hips"), "is not a fault of the jerk"),
+        (("--cause", "nonsense"), "Did you mean lost-back-angle, hips-set-low"),
+        (("--kit", "hal"), "There is no kit 'hal'. Did you mean full, hall, home or stick?"),
+        (("--kit", "hall", "--have", "bar"), "--have lists exactly what is there"),
+        (("--have", "barr"), "There is no equipment 'barr'. Did you mean bar"),
+        (("--holds", "start-hodl"), "Did you mean start-hold"),
+        (("--load", "heavy"), "'heavy' is not one of"),
+        (("--minutes", "0"), "0 is not in the range"),
+    ],
+)
+def test_what_cant_be_understood_exits_2_with_the_nearest(arguments: tuple[str, ...], says: str) -> None:
+    """All on standard error."""
+    refused = ask("chain", "hips-rise-first", *arguments, code=2)
+    assert says in refused.stderr
+    assert refused.stdout == ""
+
+
+def test_no_chain_exits_1_with_what_can_be_rehearsed() -> None:
+    """The reason on standard error, what helps on standard output."""
+    none = ask("chain", "hips-rise-first", "--have", "bar,headroom", code=1)
+    assert none.stderr == "Error: The clean itself can't be done with this kit.\n"
+    answer = as_json("chain", "hips-rise-first", "--have", "bar,headroom", code=1)
+    assert (answer["routes"], answer["why"]) == ([], "the clean itself can't be done with this kit")
+    assert answer["would_open"]
+
+
+def test_too_short_a_time_opens_nothing() -> None:
+    """What is missing then is minutes; but a kit that is too small is that, whatever the time."""
+    answer = as_json("chain", "hips-rise-first", "--minutes", "1", code=1)
+    assert "takes at least" in answer["why"]
+    assert answer["rehearse"] == answer["would_open"] == []
+    assert as_json("chain", "hips-rise-first", "--minutes", "30", "--have", "bar,headroom", code=1)["would_open"]
+
+
+def test_a_path_from_nothing_and_from_what_is_held() -> None:
+    """In either order, with any kit."""
+    whole = as_json("path", "clean")["drills"]
+    held = as_json("path", "clean", "--holds", "front-squat,rack-hold", "--order", "down", "--kit", "hall")["drills"]
+    assert len(held) < len(whole)
+    assert "from what is held" in ask("path", "clean", "--holds", "front-squat").stdout
+    assert "from nothing" in ask("path", "clean").stdout
+
+
+def test_a_kit_that_doesnt_lead_there_exits_1() -> None:
+    """With the reason."""
+    assert ask("path", "clean", "--have", "", code=1).stderr.startswith("Error: The clean itself can't be done")
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [
+        ("tall-clean", "drill"),
+        ("hips-rise-first", "fault"),
+        ("clean-receive", "position"),
+        ("clean", "lift"),
+        ("bar", "equipment"),
+        ("Tall cle", "drill"),
+    ],
+)
+def test_any_entry_can_be_shown(name: str, kind: str) -> None:
+    """Its id wins over another entry's name."""
+    answer = as_json("show", name)
+    assert answer["kind"] == kind
+    assert answer["sections"]
+    assert ask("show", name).stdout.startswith(answer["name"])
+
+
+def test_found_swapped_and_the_kits() -> None:
+    """In text and as JSON."""
+    assert as_json("find", "hips", "come", "up", "--lift", "clean")["faults"][0]["id"] == "hips-rise-first"
+    assert "hips-rise-first" in ask("find", "hips come up").stdout
+    assert as_json("swap", "tall-clean", "--have", "stick")["using"] == {"bar": "stick"}
+    assert ask("swap", "tall clean").stdout.startswith("Tall clean can be done as it is.")
+    assert [kit["id"] for kit in as_json("kits")["kits"]] == ["full", "hall", "home", "stick"]
+    assert ask("kits").stdout.startswith("full ")
+
+
+def test_check_reports_all_and_exits_1(own: Path) -> None:
+    """One line a problem in a pipe; text, JSON and annotations where they are asked for."""
+    path = own / "drills" / "clean" / "tall-clean.md"
+    path.write_text(path.read_text(encoding="utf-8").replace("stage: segment", "stage: nonsense"), encoding="utf-8")
+    lines = ask("check", str(own), code=1).stdout.splitlines()
+    assert any(line.startswith("drills/clean/tall-clean.md:5: ") for line in lines)
+    answer = as_json("check", str(own), code=1)
+    assert len(answer["problems"]) == len(lines)
+    text = ask("check", str(own), "--format", "text", code=1).stdout
+    assert "  | stage: nonsense" in text
+    with pytest.MonkeyPatch.context() as patch:
+        patch.chdir(own.parent)
+        annotated = ask("--library", str(own), "check", "--format", "github", code=1).stdout
+        assert f"::error file={own.name}/drills/clean/tall-clean.md,line=5" in annotated
+    assert (
+        "::error file=drills/clean/tall-clean.md,line=5" in ask("check", str(own), "--format", "github", code=1).stdout
+    )
+
+
+def test_check_shows_no_line_where_there_is_none(own: Path) -> None:
+    """Of a file that can't be read as text."""
+    (own / "drills" / "clean" / "tall-clean.md").write_bytes(b"---\nname: \xff\n---\n")
+    assert "tall-clean.md" in ask("check", str(own), "--format", "text", code=1).stdout
+
+
+def test_check_explains_a_code() -> None:
+    """The same text as the documentation; an unknown code has its nearest."""
+    assert ask("check", "--explain", "long-cue").stdout.startswith("long-cue\n")
+    assert "Did you mean long-cue" in ask("check", "--explain", "long-cu", code=2).stderr
+
+
+def test_a_new_drill_is_an_entry_to_fill_in(own: Path) -> None:
+    """In its family; never over one; never in the program's own copy."""
+    made = ask("--library", str(own), "new", "drill", "Slow", "hang", "clean").stdout
+    assert made.splitlines()[0] == str(own / "drills" / "clean" / "slow-hang-clean.md")
+    assert "is there already" in ask("--library", str(own), "new", "drill", "Slow hang clean", code=2).stderr
+    refused = ask("--library", str(own), "new", "drill", "A", "--family", "row", code=2).stderr
+    assert "There is no family 'row'. Did you mean snatch, clean" in refused
+
+
+def test_the_programs_own_copy_isnt_written_to(own: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Neither built nor added to."""
+    package = own / "site" / "kb"
+    shutil.copytree(own / "drills", package / "shipped" / "drills")
+    shutil.copy(own / "out" / "catalogue.db", package / "shipped" / "catalogue.db")
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    monkeypatch.setattr("kb.where.place_of.__kwdefaults__", {"package": str(package)})
+    assert as_json("chain", "hips-rise-first")["fault"] == "hips-rise-first"
+    assert "isn't for writing in" in ask("new", "drill", "Slow clean", code=2).stderr
+    assert "is built already" in ask("build", code=2).stderr
+
+
+def test_the_schema_is_for_people_and_for_editors() -> None:
+    """The reference of fields, or one kind's JSON Schema."""
+    assert ask("schema").stdout.startswith("# Fields of an entry")
+    assert json.loads(ask("schema", "fault").stdout)["title"].startswith("Fault")
+
+
+def test_build_does_what_changed_and_check_writes_nothing(own: Path) -> None:
+    """Counts files; names what is stale; stops at a broken library with all its problems."""
+    assert ask("--library", str(own), "build").stdout == "Up to date.\n"
+    (own / "graphs" / "clean.md").unlink()
+    stale = ask("--library", str(own), "build", "--check", code=1)
+    assert "graphs/clean.md is stale: run `drillpath build`." in stale.stderr
+    assert "written." in ask("--library", str(own), "build").stdout
+    path = own / "drills" / "clean" / "tall-clean.md"
+    path.write_text(path.read_text(encoding="utf-8").replace("stage: segment", "stage: nonsense"), encoding="utf-8")
+    broken = ask("--library", str(own), "build", code=1).stderr
+    assert broken.startswith("drills/clean/tall-clean.md:5: ")
+    assert "`drillpath check` lists them." in broken
+
+
+def completed(line: str) -> list[str]:
+    """What a shell is offered for the last word of a line."""
+    words = line.split(" ")
+    environment = {"COMP_WORDS": line, "COMP_CWORD": str(len(words) - 1), "_DRILLPATH_COMPLETE": "bash_complete"}
+    result = CliRunner().invoke(drillpath, env=environment, prog_name="drillpath")
+    return [row.partition(",")[2] for row in result.stdout.split()]
+
+
+def test_names_are_completed() -> None:
+    """Of the kind that is asked for; in a list, the last of it; nothing, and no error, without a library."""
+    assert completed("drillpath chain hip") == ["hips-rise-first"]
+    assert completed("drillpath show clean-re") == ["clean-receive", "clean-reset-jerk"]
+    assert completed("drillpath path clean --holds start-hold,fro") == [
+        "start-hold,front-squat",
+        "start-hold,front-squat-jerk",
+    ]
+    assert completed("drillpath --library nowhere chain hip") == []
+
+
+def test_the_console_script_answers_from_anywhere(tmp_path: Path) -> None:
+    """And a terminal that can't show a character gets a question mark."""
+    environment = {**os.environ, "DRILLPATH_LIBRARY": str(built()), "PYTHONIOENCODING": "ascii", "PYTHONPATH": "."}
+    environment["PYTHONPATH"] = str(Path(cli.__file__).parents[1])
+    run = "from kb.cli import main; main()"
+    done = subprocess.run(
+        [sys.executable, "-c", run, "show", "tall-clean"],
+        env=environment,
+        cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert done.stdout.startswith("Tall clean")
+
+
+def test_main_leaves_the_streams_it_is_given(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Those that can't be set otherwise too; the collector is switched on again here."""
+    import gc
+
+    monkeypatch.setattr(sys, "argv", ["drillpath", "kits"])
+    try:
+        with pytest.raises(SystemExit) as ended:
+            cli.main()
+    finally:
+        gc.enable()
+        gc.unfreeze()
+    assert ended.value.code == 0
+    assert capsys.readouterr().out.startswith("full ")
