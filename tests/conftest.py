@@ -1,5 +1,6 @@
 """What many tests share: the shipped library, a catalogue built from it, and its shelves."""
 
+import os
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -42,3 +43,10 @@ def db(catalogue: Path) -> Iterator[read.sqlite3.Connection]:
 def shelves(db: read.sqlite3.Connection) -> dict[LiftId, Shelf]:
     """Every lift's shelf, read from that catalogue."""
     return {lift: read.shelf(db, lift) for lift in read.lifts(db)}
+
+
+def pytest_sessionfinish(session: pytest.Session) -> None:
+    """Where DRILLPATH_NO_SKIPS is set, as in .ci/run, a test that was skipped fails the run."""
+    reporter = session.config.pluginmanager.get_plugin("terminalreporter")
+    if os.environ.get("DRILLPATH_NO_SKIPS") and reporter is not None and reporter.stats.get("skipped"):
+        session.exitstatus = pytest.ExitCode.TESTS_FAILED

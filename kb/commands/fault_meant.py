@@ -28,15 +28,11 @@ def fault_meant(ctx: click.Context, db: sqlite3.Connection, text: str, lift: Lif
         if found.caution:
             raise BadInput(found.caution) from None
         if not found.faults:
-            raise BadInput(
-                f"there is no fault {text!r}; `drillpath find` looks through all words", nearest=()
-            ) from None
-        commands = [
-            again(
-                ctx, hit.id, without=("cause",), **({"lift": hit.lifts[0]} if not lift and len(hit.lifts) > 1 else {})
-            )
-            for hit in found.faults[:3]
-        ]
+            raise BadInput(f"there is no fault {text!r}, nor any that these words speak of") from None
+        commands = []
+        for hit in found.faults[:3]:
+            which = {"lift": hit.lifts[0]} if lift is None and len(hit.lifts) > 1 else {}
+            commands.append(again(ctx, hit.id, without=("cause",), **which))
         raise BadInput(_listed(f"{unknown}. Did you mean:", commands)) from None
 
 
