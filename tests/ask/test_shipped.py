@@ -68,7 +68,11 @@ def test_further_routes_are_lawful_and_other(library: Library, shelves: Shelves)
         if answer is None:
             continue
         own = [
-            {e.drill.id for e in route.entries if (e.drill.id != shelf.lift.drill and e.step is not None) or e.dials.stage}
+            {
+                e.drill.id
+                for e in route.entries
+                if (e.drill.id != shelf.lift.drill and e.step is not None) or e.dials.stage
+            }
             - {shelf.lift.drill}
             for route in answer.routes
         ]
