@@ -7,37 +7,15 @@ nothing but the standard library, so that a question starts quickly.
 from collections.abc import Mapping
 from enum import IntEnum
 from types import MappingProxyType
-from typing import Any, Literal, NamedTuple, NewType
+from typing import Any, Literal, NamedTuple, NewType, get_args
 
+# fmt: off
 __all__ = [
-    "CAUSE_KINDS",
-    "Addressed",
-    "Angles",
-    "Catch",
-    "Cause",
-    "CauseKind",
-    "Dose",
-    "Drill",
-    "DrillId",
-    "Fault",
-    "FaultId",
-    "Item",
-    "ItemId",
-    "Lift",
-    "LiftId",
-    "Load",
-    "LoadFrom",
-    "Position",
-    "PositionId",
-    "Regression",
-    "ShowsAt",
-    "Speed",
-    "Stage",
-    "StandIn",
-    "Standard",
-    "Tell",
-    "Timed",
+    "CAUSE_KINDS", "Addressed", "Angles", "Catch", "Cause", "CauseKind", "Dose", "Drill", "DrillId", "Fault",
+    "FaultId", "Item", "ItemId", "Lift", "LiftId", "Load", "LoadFrom", "Position", "PositionId", "Regression",
+    "ShowsAt", "Speed", "Stage", "StandIn", "Standard", "Tell", "Timed",
 ]
+# fmt: on
 
 DrillId = NewType("DrillId", str)
 FaultId = NewType("FaultId", str)
@@ -46,16 +24,7 @@ LiftId = NewType("LiftId", str)
 PositionId = NewType("PositionId", str)
 
 CauseKind = Literal["mobility", "strength", "position-sense", "timing", "understanding", "set-up", "nerve", "earlier"]
-CAUSE_KINDS: tuple[CauseKind, ...] = (
-    "mobility",
-    "strength",
-    "position-sense",
-    "timing",
-    "understanding",
-    "set-up",
-    "nerve",
-    "earlier",
-)
+CAUSE_KINDS: tuple[CauseKind, ...] = get_args(CauseKind)
 NOTHING: Mapping[Any, Any] = MappingProxyType({})
 """The default of every field that maps: one empty mapping that nobody can write to."""
 

@@ -10,6 +10,10 @@ NARROWEST, WIDEST = 40, 100
 """Columns: narrower than this nothing reads, wider the eye loses its line."""
 
 
+LEAST_COLUMN = 18
+"""Columns that a last column needs, or it stands under the others."""
+
+
 class Setting(NamedTuple):
     """Columns to fill; `fine` when the terminal can show more than plain ASCII; `ink` when it shows emphasis."""
 
@@ -96,13 +100,20 @@ def titled(title: str, lines: Sequence[str], setting: Setting) -> list[str]:
 
 
 def rows(columns: Iterable[Sequence[str]], setting: Setting, *, indent: int = 2) -> list[str]:
-    """Rows in columns as wide as they must be, two apart; the last column wraps under itself."""
+    """Rows in columns as wide as they must be, two apart; the last column wraps under itself.
+
+    Where too little room is left for that, it stands under the others.
+    """
     table = [tuple(row) for row in columns]
     if not table:
         return []
     widths = [max(len(row[n]) for row in table) for n in range(len(table[0]) - 1)]
-    found = []
+    found: list[str] = []
     for row in table:
+        if setting.width - indent - sum(widths) - 2 * len(widths) < LEAST_COLUMN:
+            found += hanging("", "  ".join(row[:-1]), setting, indent=indent)
+            found += hanging("", row[-1], setting, indent=indent + 2)
+            continue
         mark = "".join(f"{cell:<{width + 2}}" for cell, width in zip(row[:-1], widths, strict=True))
         found += [line.rstrip() for line in hanging(mark, row[-1], setting, indent=indent)]
     return found

@@ -51,7 +51,8 @@ def test_what_stands_out_is_inked_where_ink_shows() -> None:
 def test_columns_are_as_wide_as_they_must_be() -> None:
     """The last one wraps under itself."""
     table = [("a", "one two three four five"), ("bbbb", "six")]
-    assert rows(table, Setting(22)) == ["  a     one two three", "        four five", "  bbbb  six"]
+    assert rows(table, Setting(26)) == ["  a     one two three four", "        five", "  bbbb  six"]
+    assert rows(table, Setting(24)) == ["  a", "    one two three four", "    five", "  bbbb", "    six"]
     assert rows([], Setting()) == []
 
 
