@@ -16,4 +16,5 @@ def find_text(findings: Findings, setting: Setting) -> list[str]:
     lines = [*titled("Faults", faults, setting), *titled("Drills", drills, setting)]
     if not lines:
         return ["Nothing in the library speaks of that; try what you saw in other words."]
-    return [*lines[1:], "", "`drillpath chain FAULT` says what to do; `drillpath show NAME` says more of any."]
+    on = "`drillpath chain FAULT` says what to do; `drillpath show NAME` says more of any."
+    return [*lines[1:], "", *wrapped(on, setting.width)]
