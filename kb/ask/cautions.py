@@ -7,7 +7,7 @@ import re
 
 from kb.words import fold
 
-__all__ = ["CAUTION", "USUAL", "caution_for"]
+__all__ = ["CAUTION", "caution_for"]
 
 CAUTION = (
     "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
@@ -15,9 +15,6 @@ CAUTION = (
     " children. Chest pain, fainting, or numbness that doesn't pass: get help at once."
 )
 """The whole answer to a question of pain and the like."""
-
-USUAL = "Stop on pain, not on effort. Load only what was held unloaded. Keep the floor clear."
-"""The line on every chain and sheet."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss

@@ -29,7 +29,7 @@ def _nearest(db: sqlite3.Connection, kind: Kind | None, key: str) -> tuple[str, 
 
 
 def resolve_any(db: sqlite3.Connection, text: str, *, kind: Kind | None = None) -> tuple[Kind, str]:
-    """The kind and id of the entry meant; of an exact name first, else of an unambiguous beginning.
+    """The kind and id of the entry meant: of that very id, else of that name, else of an unambiguous beginning.
 
     Raises BadInput with the nearest ids when nothing, or more than one thing, is meant.
     """
@@ -37,6 +37,9 @@ def resolve_any(db: sqlite3.Connection, text: str, *, kind: Kind | None = None) 
     what = kind or "entry"
     if not key:
         raise BadInput(f"an empty name is no {what}")
+    for own in _matches(db, kind, key, beginning=False):
+        if fold(own[1]) == key:
+            return own
     for beginning in (False, True):
         found = _matches(db, kind, key, beginning=beginning)
         if len(found) == 1:

@@ -22,19 +22,13 @@ def command(ctx: click.Context, name: tuple[str, ...], as_json: bool) -> None:
     from kb.ask.names import resolve_any
 
     db = ctx.ensure_object(Asked).catalogue()
-    kind, entry_id = _by_id(db, words(name)) or resolve_any(db, words(name))
+    kind, entry_id = resolve_any(db, words(name))
     if as_json:
         from kb.show.as_json import show_json
 
         put_json(show_json(kind, _entry(db, kind, entry_id)))
     else:
         click.echo("\n".join(_lines(db, kind, entry_id)))
-
-
-def _by_id(db: sqlite3.Connection, text: str) -> tuple[str, str] | None:
-    """An entry whose very id was typed: that wins over another one's name."""
-    row = db.execute("select distinct kind, id from name where id = ?", (text,)).fetchone()
-    return (row[0], row[1]) if row else None
 
 
 def _entry(db: sqlite3.Connection, kind: str, entry_id: str) -> object:

@@ -1,0 +1,63 @@
+"""Instead of a drill: what the kit allows, on the shipped library."""
+
+import pytest
+
+from kb import kit
+from kb.ask import read
+from kb.ask.swap import swap
+from kb.terms import DrillId, ItemId, Load, Stage
+
+
+@pytest.fixture(scope="module")
+def world(db):
+    return {"drills": read.drills(db), "items": read.items(db), "lifts": read.lifts(db)}
+
+
+def have(*items: str) -> frozenset[ItemId]:
+    return frozenset(ItemId(item) for item in items)
+
+
+def test_a_broom_for_a_bar_says_what_is_lost(world) -> None:
+    """As it is, with a stand-in; no more than a stick's load."""
+    found = swap(world["drills"][DrillId("hang-clean")], have("broom", "headroom"), **world)
+    assert found.doable
+    assert found.load is Load.STICK
+    assert [(gear.item, gear.using) for gear in found.gear] == [("bar", "broom")]
+    assert any("stick" in lost for lost in found.lost)
+
+
+def test_nothing_to_hold_leaves_the_nearest_without(world) -> None:
+    """With an empty room the squat without a bar is nearest to the one with it."""
+    found = swap(world["drills"][DrillId("overhead-squat")], have(), **world)
+    assert not found.doable
+    assert found.load is None
+    assert "air-squat" in [near.drill.id for near in found.swaps]
+
+
+def test_every_swap_can_be_done_and_comes_nearest_first(world) -> None:
+    """For every drill and a few kits: doable, another, of a lift in common, at most five, in order."""
+    for drill in world["drills"].values():
+        for kit_items in (have("stick", "headroom"), have("broom", "wall", "chair", "headroom")):
+            found = swap(drill, kit_items, **world)
+            distances = [near.distance for near in found.swaps]
+            assert distances == sorted(distances)
+            assert len(found.swaps) <= 5
+            for near in found.swaps:
+                assert near.drill.id != drill.id
+                assert kit.fit(near.drill, kit_items, world["items"]) is not None
+                assert set(near.drill.lifts) & set(drill.lifts)
+                assert (near.drill.stage is Stage.PREPARE) == (drill.stage is Stage.PREPARE)
+
+
+def test_one_more_item_opens_what_it_says(world) -> None:
+    """Each drill named can be done with the item and not without."""
+    kit_items = have("stick", "headroom")
+    found = swap(world["drills"][DrillId("hang-clean")], kit_items, **world)
+    assert [len(opens.drills) for opens in found.one_more] == sorted(
+        (len(opens.drills) for opens in found.one_more), reverse=True
+    )
+    for opens in found.one_more:
+        for drill_id in opens.drills:
+            drill = world["drills"][drill_id]
+            assert kit.fit(drill, kit_items, world["items"]) is None
+            assert kit.fit(drill, kit_items | {opens.item}, world["items"]) is not None
