@@ -327,7 +327,15 @@ def broken_path_rules(
 
 
 def _out_of_order(world: World, path: Chain, order: str) -> list[str]:
-    pieces = [world.drills[i] for i, _ in path if world.drills[i].stage in {Stage.SEGMENT, Stage.JOIN}]
+    # Convention: what begins where the bar is caught (receive, split) is the squat or split that every catch stands on;
+    # every lift needs it before its hang lifts, so bound by the order no path floor first would exist.
+    caught = {point for point in ("receive", "split") if point in {t.at for t in world.lift.timeline}}
+    pieces = [
+        world.drills[i]
+        for i, _ in path
+        if world.drills[i].stage in {Stage.SEGMENT, Stage.JOIN}
+        and not {first for lift, (first, _) in world.drills[i].reach.items() if lift in world.lift.serves} & caught
+    ]
     stands = [stand(world, drill, Load.NONE, FREE) for drill in pieces]
     found = []
     for a, b in pairwise(stands):

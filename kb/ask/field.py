@@ -4,10 +4,13 @@ from array import array
 from collections.abc import Sequence
 from typing import NamedTuple
 
-__all__ = ["STEP_WEIGHT", "Field"]
+__all__ = ["STEP_WEIGHT", "Band", "Field"]
 
 STEP_WEIGHT = 300
 """What one unit of step costs, in seconds of a lifter's time."""
+
+Band = tuple[int, int]
+"""A stretch of the timeline by which an order binds a drill."""
 
 
 class Field(NamedTuple):
@@ -38,7 +41,7 @@ class Field(NamedTuple):
     must_address: bool
     sizes: Sequence["array[int]"]
     least: Sequence["array[int]"]
-    band: Sequence[tuple[int, int] | None] = ()
+    band: Sequence[Band | None] = ()
     order: str = "either"
 
     def step_cost(self, before: int, after: int) -> int:
@@ -54,3 +57,9 @@ class Field(NamedTuple):
         if after == self.goal and not self.before_goal[before]:
             return False
         return self.may_open[after] if self.prepares[before] else True
+
+    def in_order(self, before: Band, after: Band) -> bool:
+        """Whether a stretch may follow another: `up`, neither end goes back; `down`, the start never goes on."""
+        if self.order == "up":
+            return after[0] >= before[0] and after[1] >= before[1]
+        return after[0] <= before[0] if self.order == "down" else True

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
 from kb import dose
-from kb.ask.bound import rest
-from kb.ask.field import Field
+from kb.ask.field import Band, Field
+from kb.ask.owed import comes_first, reached, things_owed
 from kb.ask.search import Limits, search
 from kb.ask.shelf import Shelf, profile_key
 from kb.ask.tour import Tour
@@ -51,10 +51,9 @@ class Path(NamedTuple):
 
 def _closure(shelf: Shelf, fits: Mapping[DrillId, Fit], holds: frozenset[DrillId]) -> set[DrillId]:
     """The drills that can be reached with this kit from what is held."""
-    done = {drill_id for drill_id in holds if drill_id in fits}
-    waiting = {
-        drill_id for drill_id in fits if shelf.drills[drill_id].stage is not Stage.FINISH and drill_id not in done
-    }
+    orderly = {drill_id for drill_id in fits if shelf.drills[drill_id].stage is not Stage.FINISH}
+    done = set(orderly & holds)
+    waiting = orderly - done
     while True:
         ready = {
             drill_id
@@ -86,11 +85,11 @@ CAUGHT_AT = ("receive", "split")
 early whichever way the lift is put together: an order binds only the drills that begin before it."""
 
 
-def _band(drill: Drill, dials: Dials, points: tuple[str, ...]) -> tuple[int, int] | None:
-    """The stretch of the timeline by which an order binds a drill; None when it doesn't."""
+def _band(drill: Drill, dials: Dials, points: tuple[str, ...], order: Order) -> Band | None:
+    """The stretch of the timeline by which an order binds a drill, None when it doesn't; downwards its start counts."""
     if drill.stage not in (Stage.SEGMENT, Stage.JOIN) or points[dials.first] in CAUGHT_AT:
         return None
-    return (dials.first, dials.last)
+    return (dials.first, dials.last if order == "up" else dials.first)
 
 
 def path(
@@ -110,10 +109,12 @@ def path(
     goal_drill = shelf.drills[lift.drill]
     load = loads(goal_drill, fits[lift.drill], Load.WORKING)[-1]
     needed = _relevant(shelf, there, holds)
+    # preparation costs its time and no step: it is worth an entry only where something is built on it
+    built_on = {member for drill_id in there for group in shelf.drills[drill_id].groups for member in group}
     nodes: list[Node] = [
         (shelf.drills[drill_id], each)
         for drill_id in sorted(there)
-        if shelf.drills[drill_id].stage is not Stage.PREPARE or drill_id in needed
+        if shelf.drills[drill_id].stage is not Stage.PREPARE or drill_id in built_on
         for each in loads(shelf.drills[drill_id], fits[drill_id], load if drill_id == lift.drill else Load.LIGHT)
         if shelf.drills[drill_id].bridge or drill_id in needed
     ]
@@ -175,40 +176,21 @@ def _field(
         must_address=False,
         sizes=shelf.steps.sizes,
         least=shelf.steps.least,
-        band=[_band(drill, each, shelf.lift.points) for (drill, _), each in zip(nodes, dials, strict=True)],
+        band=[_band(drill, each, shelf.lift.points, order) for (drill, _), each in zip(nodes, dials, strict=True)]
+        if order != "either"
+        else (),
         order=order,
     )
-    owed = _owed(lift_drill, groups)
+    owed = things_owed(groups, lift_drill)
     nodes_of = {each: tuple(n for n in range(count) if nodes[n][0].id == each) for each in there}
     must = {bits[group[0]]: nodes_of[group[0]] for group in owed if len(group) == 1}
     tour = Tour(
         field,
-        rest(field)[0],
         [tuple(n for member in group for n in nodes_of[member]) for group in owed],
         [sum(bits[member] for member in group) for group in owed],
-        [sum(1 << n for n, other in enumerate(owed) if _before(groups, other, group)) for group in owed],
+        comes_first(owed, [reached(groups, group) for group in owed]),
     )
     return field, must, tour
-
-
-def _owed(lift_drill: DrillId, groups: Mapping[DrillId, list[tuple[DrillId, ...]]]) -> list[tuple[DrillId, ...]]:
-    """The drills every path passes, as groups of one, then the any-of groups that none of these serves."""
-    single, several, waiting = set[DrillId](), set[tuple[DrillId, ...]](), [lift_drill]
-    while waiting:
-        for group in groups[waiting.pop()]:
-            if len(group) > 1:
-                several.add(tuple(sorted(group)))
-            elif group[0] not in single:
-                single.add(group[0])
-                waiting.append(group[0])
-    return [(each,) for each in sorted(single)] + sorted(group for group in several if not single & set(group))
-
-
-def _before(
-    groups: Mapping[DrillId, list[tuple[DrillId, ...]]], other: tuple[DrillId, ...], group: tuple[DrillId, ...]
-) -> bool:
-    """Whether every member of a group needs `other` to have come first."""
-    return other != group and all(any(tuple(sorted(needed)) == other for needed in groups[member]) for member in group)
 
 
 def _why_not(shelf: Shelf, fits: Mapping[DrillId, Fit], there: set[DrillId], holds: frozenset[DrillId]) -> str:

@@ -16,7 +16,7 @@ from heapq import heappop, heappush
 from typing import NamedTuple
 
 from kb.ask.bound import INFINITE, detour, rest
-from kb.ask.field import Field
+from kb.ask.field import Band, Field
 
 __all__ = ["BUDGET", "Found", "Limits", "search"]
 
@@ -62,7 +62,7 @@ class _Label:
         self.parent = parent
         self.cost = self.held = self.used = self.entries = self.work = self.seconds = self.bound = 0
         self.addressed = False
-        self.band: tuple[int, int] | None = None
+        self.band: Band | None = None
 
     def nodes(self) -> tuple[int, ...]:
         """Its nodes from first to last."""
@@ -74,8 +74,9 @@ class _Label:
         return tuple(reversed(found))
 
 
-Owed = Callable[[int, int], int]
-"""From a node and the bits held: the least of the rest that passes every drill still owed."""
+Owed = Callable[[int, Band | None, int], int]
+"""From a node, the last stretch an order bound, and the bits held: the least of the rest that passes every
+drill still owed."""
 
 
 def search(
@@ -169,7 +170,7 @@ class _Search:
             return False
         return node != field.goal or field.goal_may_open
 
-    def farthest(self, node: int, held: int) -> int:
+    def farthest(self, node: int, _: Band | None, held: int) -> int:
         """The least of the rest that passes the drills still owed."""
         most = 0
         for bit, nodes in self.must.items():
@@ -197,7 +198,7 @@ class _Search:
                 return None
             bit = ((1 << (field.load[to] + 1)) - 1) << base
         band = field.band[to] if field.band else None
-        if band is not None and label.band is not None and not _in_order(field.order, label.band, band):
+        if band is not None and label.band is not None and not field.in_order(label.band, band):
             return None
         child = _Label(to, label)
         child.cost = label.cost + (field.enter[to] if label.node == START else field.step_cost(label.node, to))
@@ -257,9 +258,8 @@ class _Search:
                 index += 1
                 child = self.grow(label, to, tracked)
                 if child is not None:
-                    left = max(
-                        through - (child.cost - label.cost), self.owed(to, child.held) if to != self.field.goal else 0
-                    )
+                    owed = self.owed(to, child.band, child.held) if to != self.field.goal else 0
+                    left = max(through - (child.cost - label.cost), owed)
                     child.bound = max(label.bound, child.cost + lean * left)
                     count += 1
                     heappush(heap, (child.bound, count, -1, child))
@@ -291,10 +291,3 @@ class _Search:
                 return Found(nodes=nodes, cost=label.cost, bound=min(bound, label.cost))
             for drill in again:
                 tracked.setdefault(drill, len(tracked))
-
-
-def _in_order(order: str, before: tuple[int, int], after: tuple[int, int]) -> bool:
-    """Whether a stretch may follow another: `up`, neither end goes back; `down`, the start never goes on."""
-    if order == "up":
-        return after[0] >= before[0] and after[1] >= before[1]
-    return after[0] <= before[0] if order == "down" else True

@@ -4,43 +4,77 @@ Each thing owed is a drill that the lift can't do without, or an any-of group of
 the cheapest way from one to the next, whatever drills lie between and whatever those need, so it is never
 dearer than the true rest. It is exact over the things owed: a dynamic programme over the sets of them
 that can be left, after Held & Karp 1962, "A dynamic programming approach to sequencing problems",
-J. SIAM 10(1):196-210, with precedence.
+J. SIAM 10(1):196-210, with precedence. Where an order binds the ways keep to it: a way starts from a node
+and a level, the stretch that the last bound drill covered.
 """
 
 from collections.abc import Sequence
 
 from kb.ask.bound import INFINITE
-from kb.ask.field import STEP_WEIGHT, Field
+from kb.ask.field import STEP_WEIGHT, Band, Field
 
-__all__ = ["Tour", "way_to"]
+__all__ = ["Tour", "Ways"]
 
 
-def way_to(field: Field, targets: Sequence[int]) -> list[int]:
-    """The cheapest way from each node to any of `targets`, doing it included; 0 for one that is there.
+class Ways:
+    """The cheapest ways through a field to given nodes, keeping to the field's order; what each node needs is ignored.
 
-    Prerequisites are ignored; preparation is reached from preparation alone.
+    A level is the last stretch that an order bound, as a number; 0 is none yet. A node that is bound stands
+    at its own level alone.
     """
-    best = [0 if node in targets else INFINITE for node in range(len(field.drill))]
-    columns = [list(column) for column in zip(*field.sizes, strict=True)]
-    waiting = set(range(len(best)))
-    while waiting:
-        node = min(waiting, key=best.__getitem__)
-        base = best[node]
-        if base >= INFINITE:
-            break
-        waiting.remove(node)
-        if node == field.goal:
-            continue
-        base += field.enter[node]
-        column = columns[field.profile[node]]
-        prepares = field.prepares[node]
-        for before in range(len(best)):
-            if prepares and not field.prepares[before]:
-                continue
-            way = base + STEP_WEIGHT * column[field.profile[before]]
+
+    def __init__(self, field: Field) -> None:
+        self.field = field
+        bands = sorted({band for band in field.band if band is not None}, reverse=field.order == "up")
+        self.bands: list[Band | None] = [None, *reversed(bands)]
+        self.level = {band: n for n, band in enumerate(self.bands)}
+        self.own = [self.level[band] for band in field.band] if field.band else [0] * len(field.drill)
+        self.columns = [list(column) for column in zip(*field.sizes, strict=True)]
+        self.follows = [
+            [before is None or after is None or field.in_order(before, after) for after in self.bands]
+            for before in self.bands
+        ]
+
+    def to(self, targets: Sequence[int]) -> list[list[int]]:
+        """Per level and node, the cheapest way to any of `targets`, doing it included; 0 for one that is there."""
+        field, count = self.field, len(self.field.drill)
+        wanted = set(targets)
+        found: list[list[int]] = [[] for _ in self.bands]
+        # levels are numbered so that an order never leads to a lower one: the last is worked out first
+        for level in reversed(range(len(self.bands))):
+            best = [0 if node in wanted else INFINITE for node in range(count)]
+            waiting = set[int]()
+            for node in range(count):
+                own = self.own[node]
+                if node == field.goal and node not in wanted:
+                    continue
+                if own in (0, level):
+                    waiting.add(node)
+                elif own > level and self.follows[level][own] and found[own][node] < INFINITE:
+                    self._relax(best, node, found[own][node])
+            while waiting:
+                node = min(waiting, key=best.__getitem__)
+                if best[node] >= INFINITE:
+                    break
+                waiting.remove(node)
+                self._relax(best, node, best[node])
+            found[level] = best
+        return found
+
+    def _relax(self, best: list[int], node: int, rest: int) -> None:
+        """Let every node go to this one next, from which `rest` remains."""
+        field = self.field
+        base = rest + field.enter[node]
+        column = self.columns[field.profile[node]]
+        opens, into_goal = field.prepares[node], node == field.goal
+        for before, profile in enumerate(field.profile):
+            way = base + STEP_WEIGHT * column[profile]
             if way < best[before]:
+                if opens and not field.prepares[before]:
+                    continue
+                if into_goal and not field.before_goal[before]:
+                    continue
                 best[before] = way
-    return best
 
 
 class Tour:
@@ -50,38 +84,56 @@ class Tour:
     held, and the things (as a bit set over them) that must come before it.
     """
 
-    def __init__(
-        self, field: Field, to_goal: list[int], nodes: list[tuple[int, ...]], bits: list[int], needs: list[int]
-    ) -> None:
-        self.to_goal = to_goal
+    def __init__(self, field: Field, nodes: Sequence[Sequence[int]], bits: Sequence[int], needs: Sequence[int]) -> None:
+        self.ways = Ways(field)
+        self.nodes = nodes
         self.bits = bits
         self.needs = needs
-        self.ways = [way_to(field, targets) for targets in nodes]
-        self.between = [[min(way[node] for node in sources) for way in self.ways] for sources in nodes]
-        self.home = [min(to_goal[node] for node in sources) for sources in nodes]
-        self._tours: dict[tuple[int, int], int] = {}
+        self.home = self.ways.to([field.goal])
+        self.to = [self.ways.to(targets) for targets in nodes]
+        self._left: dict[int, int] = {}
+        self._ready: dict[int, tuple[int, ...]] = {}
+        self._tours: dict[tuple[int, int, int], int] = {}
 
-    def owed(self, node: int, held: int) -> int:
-        """The least from a node to the goal through everything not yet held."""
-        left = sum(1 << thing for thing, bits in enumerate(self.bits) if not bits & held)
-        if not left:
-            return self.to_goal[node]
-        return min(
-            (self.ways[thing][node] + self._tour(thing, left & ~(1 << thing)) for thing in self._ready(left)),
-            default=INFINITE,
-        )
+    def owed(self, node: int, band: Band | None, held: int) -> int:
+        """The least from a node, after a stretch, to the goal through everything not yet held."""
+        if held not in self._left:
+            self._left[held] = sum(1 << thing for thing, bits in enumerate(self.bits) if not bits & held)
+        return self._tour(node, self.ways.level[band], self._left[held])
 
-    def _ready(self, left: int) -> list[int]:
-        return [thing for thing in range(len(self.bits)) if left >> thing & 1 and not self.needs[thing] & left]
-
-    def _tour(self, thing: int, left: int) -> int:
-        """The least from a thing just held to the goal through those `left`."""
-        if not left:
-            return self.home[thing]
-        key = (thing, left)
-        if key not in self._tours:
-            ways = self.between[thing]
-            self._tours[key] = min(
-                (ways[to] + self._tour(to, left & ~(1 << to)) for to in self._ready(left)), default=INFINITE
+    def ready(self, left: int) -> tuple[int, ...]:
+        """The things left that may come next."""
+        if left not in self._ready:
+            self._ready[left] = tuple(
+                thing for thing in range(len(self.bits)) if left >> thing & 1 and not self.needs[thing] & left
             )
-        return self._tours[key]
+        return self._ready[left]
+
+    def _tour(self, node: int, level: int, left: int) -> int:
+        if not left:
+            return self.home[level][node]
+        key = (node, level, left)
+        known = self._tours.get(key)
+        if known is not None:
+            return known
+        best = INFINITE
+        for thing in self.ready(left):
+            way = self.to[thing][level][node]
+            if way < best:
+                after = left & ~(1 << thing)
+                best = min(best, way + self._cheapest(thing, level, after))
+        self._tours[key] = best
+        return best
+
+    def _cheapest(self, thing: int, level: int, left: int) -> int:
+        """The least from a thing just held, whichever of its nodes was passed."""
+        key = (~thing, level, left)
+        known = self._tours.get(key)
+        if known is None:
+            own, follows = self.ways.own, self.ways.follows[level]
+            known = min(
+                (self._tour(node, own[node] or level, left) for node in self.nodes[thing] if follows[own[node]]),
+                default=INFINITE,
+            )
+            self._tours[key] = known
+        return known
