@@ -38,9 +38,14 @@ __all__ = ["drill_from", "fault_from", "item_from", "lift_from", "position_from"
 
 Plain = Mapping[str, Any]
 
+_AS_IT_IS = frozenset((str, int, float, bool))
+"""Most values are of these, and asking whether one is a Mapping takes long. Scales are no plain int."""
+
 
 def to_plain(record: object) -> Any:
     """A record as dictionaries, lists, strings and numbers; scales by their word, defaults left out."""
+    if record is None or type(record) in _AS_IT_IS:
+        return record
     if isinstance(record, Enum):
         return record.name.lower()
     if isinstance(record, Mapping):

@@ -4,6 +4,8 @@ from unicodedata import combining, normalize
 
 __all__ = ["fold"]
 
+_NO_WORD = {n: " " for n in range(128) if not chr(n).isalnum()}
+
 
 def fold(text: str) -> str:
     """Lower case, without accents; whatever is no letter or digit becomes a single space.
@@ -11,5 +13,7 @@ def fold(text: str) -> str:
     >>> fold("  High-Hang  CLEAN: épaulé ")
     'high hang clean epaule'
     """
+    if text.isascii():  # nearly every name, and there is nothing to strip
+        return " ".join(text.lower().translate(_NO_WORD).split())
     plain = "".join(char for char in normalize("NFKD", text) if not combining(char)).casefold()
     return " ".join("".join(char if char.isalnum() else " " for char in plain).split())

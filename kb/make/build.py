@@ -92,7 +92,7 @@ def _build(root: Path, out: Path, graphs: Path | None) -> Report:
     changed += _remove(left_over(library, graphs))
     write(library, out / CATALOGUE)
     changed.append(out / CATALOGUE)
-    put_all({out / MADE: _made(library.content_hash, graphs, drawn, [*_drawings(out), *texts, out / CATALOGUE])})
+    put_all({out / MADE: _made(out, library.content_hash, graphs, drawn, [*_drawings(out), *texts, out / CATALOGUE])})
     return Report(out / CATALOGUE, tuple(changed))
 
 
@@ -197,10 +197,17 @@ def _content_hash(root: Path) -> str | None:
     return whole.hexdigest()
 
 
-def _made(content_hash: str, graphs: Path | None, drawn: str, files: Iterable[Path]) -> str:
+def _made(out: Path, content_hash: str, graphs: Path | None, drawn: str, files: Iterable[Path]) -> str:
     digests = {str(path.absolute()): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
     folder = None if graphs is None else str(graphs.absolute())
-    made = {"content_hash": content_hash, "program": _program(), "graphs": folder, "drawn": drawn, "files": digests}
+    made = {
+        "out": str(out.absolute()),
+        "content_hash": content_hash,
+        "program": _program(),
+        "graphs": folder,
+        "drawn": drawn,
+        "files": digests,
+    }
     return json.dumps(made, indent=1) + "\n"
 
 
@@ -209,6 +216,8 @@ def _before(out: Path, graphs: Path | None) -> dict[str, Any] | None:
     here = out.absolute()
     try:
         made: dict[str, Any] = json.loads((out / MADE).read_bytes())
+        if made["out"] != str(here):  # copied or moved: it speaks of files elsewhere
+            return None
         for path, digest in made["files"].items():
             asked = graphs is not None or Path(path).is_relative_to(here)
             if asked and hashlib.sha256(Path(path).read_bytes()).hexdigest() != digest:

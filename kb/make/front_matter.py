@@ -70,7 +70,8 @@ class _Reading:
         self.found.problems.append(Problem(file=self.file, line=line, code=code, message=message, help=help_))
 
     def line(self, event: Any) -> int:
-        return int(event.start_mark.line) + self.first
+        line: int = event.start_mark.line
+        return line + self.first
 
 
 def take_apart(file: str, data: bytes) -> FrontMatter:
@@ -130,6 +131,10 @@ def _read_yaml(file: str, text: str, found: FrontMatter) -> None:
 
 def _take(reading: _Reading, event: Any) -> None:
     line = reading.line(event)
+    # two events in three, and nothing of what follows until scalars is true of them
+    if type(event) is yaml.ScalarEvent and event.anchor is None and event.tag is None:
+        _take_scalar(reading, event, line)
+        return
     if isinstance(event, yaml.AliasEvent):
         reading.say(line, "yaml-alias", f"`*{event.anchor}` is a YAML alias, which entries don't use.", "Write it out.")
         raise _Stop
@@ -206,7 +211,8 @@ def _attach(reading: _Reading, value: Any) -> None:
 
 def _take_scalar(reading: _Reading, event: Any, line: int) -> None:
     text: str = event.value
-    if bad := _BAD_CHARACTER.search(text):
+    # the file was searched whole: only the escapes of double quotes can still bring one in
+    if event.style == '"' and (bad := _BAD_CHARACTER.search(text)):
         reading.say(line, "bad-character", f"The character U+{ord(bad[0]):04X} has no place in an entry.", "Delete it.")
         raise _Stop
     if not _awaits_key(reading):

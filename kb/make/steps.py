@@ -7,7 +7,6 @@ it out, and the shortest sums of steps give it a bound on what is still owed.
 import sys
 from array import array
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
 
 from kb.dials import Dials, at_load, dials_of, serves, step
@@ -68,8 +67,8 @@ def profiles(lift: Lift, drills: Mapping[DrillId, Drill], items: Mapping[ItemId,
     return sorted(found)
 
 
-def _places(found: Sequence[Dials], parts: Sequence[tuple[int, int]]) -> list["_Place"]:
-    """What leaves each profile.
+def _sizes(found: Sequence[Dials], parts: Sequence[tuple[int, int]]) -> list["array[int]"]:
+    """The step from each profile to each.
 
     A step is a sum over dials, so that of the timeline (reach and points left out) and that of all other
     dials are each worked out once for the few values they take. Out of preparation the timeline counts
@@ -80,11 +79,10 @@ def _places(found: Sequence[Dials], parts: Sequence[tuple[int, int]]) -> list["_
     lines, rests = sorted(set(line_at)), sorted(set(rest_at))
     on_line = [_AT._replace(first=first, last=last, left_out=left_out) for first, last, left_out in lines]
     line_steps = [[step(a, b, parts) for b in on_line] for a in on_line]
-    along = dict(zip(lines, _shares(line_steps, _members(line_at, lines)), strict=True))
-    across = dict(zip(rests, _shares(_rest_steps(rests), _members(rest_at, rests)), strict=True))
-    nowhere = _Share({0: (1 << len(found)) - 1}, 0)
+    along = dict(zip(lines, _packed(line_steps, _members(line_at, lines)), strict=True))
+    across = dict(zip(rests, _packed(_rest_steps(rests), _members(rest_at, rests)), strict=True))
     return [
-        _Place(nowhere if dials.stage is Stage.PREPARE else along[line], across[rest])
+        _unpacked((0 if dials.stage is Stage.PREPARE else along[line]) + across[rest], len(found))
         for dials, line, rest in zip(found, line_at, rest_at, strict=True)
     ]
 
@@ -120,48 +118,10 @@ def _members(values: Sequence[T], distinct: Sequence[T]) -> list[list[int]]:
     return list(members.values())
 
 
-def _shares(steps: Sequence[Sequence[int]], members: Sequence[Sequence[int]]) -> list["_Share"]:
+def _packed(steps: Sequence[Sequence[int]], members: Sequence[Sequence[int]]) -> list[int]:
     """From each kind of place, its share of the step to every profile; `members` are each kind's profiles."""
-    bits = [sum(1 << n for n in those) for those in members]
     lanes = [sum(1 << (LANE * n) for n in those) for those in members]
-    found = []
-    for sizes in steps:
-        at: dict[int, int] = {}
-        row = 0
-        for size, bit, lane in zip(sizes, bits, lanes, strict=True):
-            at[size] = at.get(size, 0) | bit
-            row += size * lane
-        found.append(_Share(at, row))
-    return found
-
-
-@dataclass(frozen=True, slots=True)
-class _Share:
-    """One part of the steps from a place: profiles as a bit set by size, and sizes as a packed row."""
-
-    at: Mapping[int, int]
-    row: int
-
-
-@dataclass(frozen=True, slots=True)
-class _Place:
-    """The two parts of the steps from a place."""
-
-    along: _Share
-    across: _Share
-
-    def sizes(self, count: int) -> "array[int]":
-        """The step to each profile."""
-        return _unpacked(self.along.row + self.across.row, count)
-
-    def by_size(self) -> dict[int, int]:
-        """The profiles at each size of step, as bit sets."""
-        found: dict[int, int] = {}
-        for size, some in self.along.at.items():
-            for more, others in self.across.at.items():
-                if both := some & others:
-                    found[size + more] = found.get(size + more, 0) | both
-        return found
+    return [sum(size * lane for size, lane in zip(sizes, lanes, strict=True)) for sizes in steps]
 
 
 def _unpacked(row: int, count: int) -> "array[int]":
@@ -169,6 +129,14 @@ def _unpacked(row: int, count: int) -> "array[int]":
     if sys.byteorder == "big":  # pragma: no cover
         row_of.reverse()
     return row_of
+
+
+def _by_size(sizes: "array[int]", ones: Sequence[int]) -> dict[int, int]:
+    """The profiles at each size of step, as bit sets; `ones` is each profile's bit."""
+    found: dict[int, int] = {}
+    for size, one in zip(sizes, ones, strict=True):
+        found[size] = found.get(size, 0) | one
+    return found
 
 
 def _closed(direct: Sequence[Mapping[int, int]], through: int) -> list[int]:
@@ -213,6 +181,9 @@ def _shortest(direct: Sequence[Mapping[int, int]], through: int) -> list["array[
         come: list[int] = []
         for n, known in enumerate(within):
             new = 0
+            if known == everywhere:  # then so is whatever comes to it by steps of 0
+                come.append(new)
+                continue
             for by, end in links[n]:
                 new |= exact[end].get(size - by, 0)
             for end in _bits(direct[n].get(size, 0) & ~known & ~new):
@@ -247,7 +218,7 @@ def step_rows(
 
     A sum never passes through preparation, which only opens a chain. `parts` are the lift's spans.
     """
-    places = _places(found, parts)
-    through = sum(1 << n for n, dials in enumerate(found) if dials.stage is not Stage.PREPARE)
-    least = _shortest([place.by_size() for place in places], through)
-    return [place.sizes(len(found)) for place in places], least
+    sizes = _sizes(found, parts)
+    ones = [1 << n for n in range(len(found))]
+    through = sum(one for one, dials in zip(ones, found, strict=True) if dials.stage is not Stage.PREPARE)
+    return sizes, _shortest([_by_size(row, ones) for row in sizes], through)

@@ -203,3 +203,14 @@ def test_it_says_so_when_it_takes_long(root: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr(module, "PATIENCE_S", 0.0)
     build(root, root / "out", root / "graphs", progress=said.append)
     assert said == [f"Building the catalogue of {root} ..."]
+
+
+def test_a_moved_library_is_built_again(tmp_path: Path) -> None:
+    """What was made elsewhere doesn't vouch for a copy that has lost its catalogue."""
+    root = Path(__file__).resolve().parents[1] / "data" / "small"
+    first, second = tmp_path / "first", tmp_path / "second"
+    shutil.copytree(root / "drills", first / "drills")
+    build(first, first / "out", None)
+    shutil.copytree(first, second)
+    (second / "out" / "catalogue.db").unlink()
+    assert build(second, second / "out", None).catalogue.is_file()
