@@ -4,7 +4,7 @@ from unicodedata import combining, normalize
 
 __all__ = ["fold"]
 
-_NO_WORD = {n: " " for n in range(128) if not chr(n).isalnum()}
+_ASCII = {code: " " for code in range(128) if not chr(code).isalnum()}
 
 
 def fold(text: str) -> str:
@@ -13,7 +13,7 @@ def fold(text: str) -> str:
     >>> fold("  High-Hang  CLEAN: épaulé ")
     'high hang clean epaule'
     """
-    if text.isascii():  # nearly every name, and there is nothing to strip
-        return " ".join(text.lower().translate(_NO_WORD).split())
+    if text.isascii():  # nearly all there is, and many times as fast
+        return " ".join(text.lower().translate(_ASCII).split())
     plain = "".join(char for char in normalize("NFKD", text) if not combining(char)).casefold()
     return " ".join("".join(char if char.isalnum() else " " for char in plain).split())

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb import kit
 from kb.dials import Dials, at_load, dials_of, spans, step
-from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Stage
+from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
 
 __all__ = ["Near", "Opens", "Swap", "swap"]
 
@@ -72,51 +72,54 @@ def swap(
 
 
 def _alike(drill: Drill, other: Drill) -> bool:
-    """Whether another drill does some of the same work: a lift in common, and a fault, joint or target."""
-    if not set(drill.lifts) & set(other.lifts):
+    """Whether another drill could stand for this one at all: what is worst lost is told by its distance.
+
+    Preparation stands for preparation of the same joints, strengthening for what bears on the same
+    fault or position, and the rest for any of the same lift.
+    """
+    if not set(drill.lifts) & set(other.lifts) or (drill.stage is Stage.PREPARE) != (other.stage is Stage.PREPARE):
         return False
-    if (drill.stage is Stage.PREPARE) != (other.stage is Stage.PREPARE):
-        return False
-    same_target = set(drill.target_position.values()) & set(other.target_position.values())
     same_fault = {said.fault for said in drill.faults} & {said.fault for said in other.faults}
-    return bool(same_target or same_fault or set(drill.opens) & set(other.opens))
+    if drill.stage is Stage.PREPARE:
+        return bool(same_fault or set(drill.opens) & set(other.opens))
+    if Stage.FINISH in (drill.stage, other.stage):
+        return bool(same_fault or set(drill.target_position.values()) & set(other.target_position.values()))
+    return True
+
+
+def _kept_faults(drill: Drill, other: Drill) -> set[FaultId]:
+    """The faults both work on for the same cause, or either whatever the cause."""
+    return {
+        mine.fault
+        for mine in drill.faults
+        for theirs in other.faults
+        if mine.fault == theirs.fault and (mine.cause == theirs.cause or None in (mine.cause, theirs.cause))
+    }
 
 
 def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Lift]) -> Near:
-    keeps, loses = [], []
-    mine = {(said.fault, said.cause) for said in drill.faults}
-    theirs = {(said.fault, said.cause) for said in other.faults}
-    both = {said[0] for said in mine & theirs} | {
-        fault
-        for fault, cause in mine ^ theirs
-        if cause is None and any(said[0] == fault for said in mine) and any(said[0] == fault for said in theirs)
-    }
-    for fault in sorted(both):
-        keeps.append(f"works on {fault}")
-    missing = sorted({fault for fault, _ in mine} - both)
-    loses += [f"{fault} is not worked on" for fault in missing]
-    for joint in drill.opens:
-        (keeps if joint in other.opens else loses).append(
-            f"opens {joint}" if joint in other.opens else f"{joint} is not opened"
-        )
-    targets = set(drill.target_position.values())
-    if targets & set(other.target_position.values()):
-        keeps += [f"aims at {position}" for position in sorted(targets & set(other.target_position.values()))]
-    elif targets:
-        loses += [f"{position} is not aimed at" for position in sorted(targets)]
-    distance = 2 * len(missing) + 2 * len([joint for joint in drill.opens if joint not in other.opens])
-    distance += 3 * bool(targets and not targets & set(other.target_position.values()))
-    lift = next((lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts), None)
-    if (
-        lift is not None
-        and Stage.PREPARE not in (drill.stage, other.stage)
-        and Stage.FINISH not in (drill.stage, other.stage)
-    ):
-        distance += _apart(dials_of(drill, lift), _as_fitted(other, lift, fitted), lift)
-        if min(other.load[1], fitted.load) < drill.load[1]:
-            loses.append(f"no more than {min(other.load[1], fitted.load).word} load")
-        elif other.speed < drill.speed:
-            loses.append(f"{other.speed.word} instead of {drill.speed.word} speed")
+    """What another drill keeps and loses; each thing lost puts it further off, as does the step between them."""
+    mine = {said.fault for said in drill.faults}
+    both = _kept_faults(drill, other)
+    opened = [joint for joint in drill.opens if joint in other.opens]
+    targets, theirs = set(drill.target_position.values()), set(other.target_position.values())
+    keeps = [f"works on {fault}" for fault in sorted(both)]
+    keeps += [f"opens {joint}" for joint in opened]
+    keeps += [f"aims at {position}" for position in sorted(targets & theirs)]
+    loses = [f"{fault} is not worked on" for fault in sorted(mine - both)]
+    loses += [f"{joint} is not opened" for joint in drill.opens if joint not in opened]
+    loses += [f"{position} is not aimed at" for position in sorted(targets) if not targets & theirs]
+    distance = 2 * len(mine - both) + 2 * (len(drill.opens) - len(opened)) + 3 * bool(targets and not targets & theirs)
+    lift = next(lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts)
+    if not {Stage.PREPARE, Stage.FINISH} & {drill.stage, other.stage}:
+        here, there = dials_of(drill, lift), _as_fitted(other, lift, fitted)
+        distance += _apart(here, there, lift)
+        if (here.first, here.last) == (there.first, there.last):
+            keeps.append("covers the same stretch of the lift")
+        if there.load < here.load:
+            loses.append(f"no more than {there.load.word} load" if there.load else "no load at all")
+        elif there.speed < here.speed:
+            loses.append(f"{there.speed.word} instead of {here.speed.word} speed")
     return Near(other, tuple(keeps), tuple(loses), distance)
 
 
