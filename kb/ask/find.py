@@ -3,28 +3,41 @@
 import json
 import sqlite3
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from math import log
 from typing import NamedTuple
 
 from kb.ask.cautions import caution_for
-from kb.ask.speech import SAME, lifts_named, stem, stems
+from kb.ask.cues import points_named
+from kb.ask.heard import LIFTS, Heard, heard
+from kb.ask.speech import stems
 from kb.terms import LiftId
-from kb.words import fold
 
 __all__ = ["Findings", "Hit", "find"]
 
 MOST = 6
 """Hits of each kind at most."""
 
-WEIGHTS = {"names": 3.0, "text": 1.0}
-"""What a word counts for where it stands; the names are what coaches call it."""
+NAMED, LOOKS, CAUSED = 3.0, 1.0, 0.75
+"""What a word counts for where it stands: in a name, in what the fault looks like, in the rest."""
 
-SAME_WORTH, NEAR_WORTH = 0.55, 0.7
-"""What a word that means the same, or is spelt nearly so, is worth beside the word itself."""
-
-WHOLE_NAME = 6.0
+WHOLE_NAME = 11.0
 """What it adds to match all of one of a fault's names, falling with what either says that the other doesn't."""
+
+LIFT_WORD = 0.25
+"""What a lift's own word counts for among faults: it says where to look, not for what."""
+
+PARTICLE, PARTICLES = 0.7, ("off", "out", "over", "down", "before", "after", "under")
+"""What little words of place count for; they stand in many names by chance."""
+
+ELSEWHERE, HERE = 0.85, 1.15
+"""What a fault's score is multiplied by if its part of the lift isn't one that the words speak of, or is."""
+
+OTHER_LIFT = 0.4
+"""The same, if the words name a lift that doesn't have it."""
+
+READ = 24
+"""Drills, best by their names, whose text is read."""
 
 
 class Hit(NamedTuple):
@@ -46,139 +59,188 @@ class Findings(NamedTuple):
 
 
 class _Document(NamedTuple):
-    """One fault's or drill's words: stems of each of its names, and of its text."""
+    """One fault's or drill's words: the stems of each of its names, and every stem with what it counts for."""
 
     id: str
     name: str
     lifts: tuple[str, ...]
     names: tuple[frozenset[str], ...]
-    text: frozenset[str]
-
-    @property
-    def words(self) -> frozenset[str]:
-        return self.text.union(*self.names)
+    words: dict[str, float]
 
 
-def _documents(db: sqlite3.Connection, kind: str) -> list[_Document]:
-    lifts: dict[str, list[str]] = {}
+def _lifts(db: sqlite3.Connection, kind: str) -> dict[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
     for entry_id, lift in db.execute(f"select {kind}, lift from {kind}_lift order by {kind}, lift"):
-        lifts.setdefault(entry_id, []).append(lift)
-    found = []
-    rows = db.execute(
-        f"select s.id, s.name, e.also, s.text from search s join {kind} e on e.id = s.id"
-        " where s.kind = ? order by s.id",
-        (kind,),
-    )
-    for entry_id, name, also, text in rows:
-        names = (name, *json.loads(also), entry_id)
-        found.append(
-            _Document(
-                entry_id,
-                name,
-                tuple(lifts.get(entry_id, ())),
-                tuple(frozenset(stems(each)) for each in names),
-                frozenset(stems(text)),
-            )
-        )
+        found[entry_id] = (*found.get(entry_id, ()), lift)
     return found
 
 
-def _meanings() -> dict[str, frozenset[str]]:
-    found: dict[str, set[str]] = {}
-    for group in SAME:
-        alike = {stem(word) for word in group}
-        for word in alike:
-            found.setdefault(word, set()).update(alike)
-    return {word: frozenset(alike) for word, alike in found.items()}
+def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...]) -> _Document:
+    names = dict.fromkeys(frozenset(stems(each)) for each in (name, *json.loads(also), entry_id))
+    words = {word: NAMED for each in names for word in each}
+    return _Document(entry_id, name, lifts, tuple(each for each in names if each), words)
 
 
-def _near(word: str, vocabulary: Iterable[str]) -> frozenset[str]:
-    """Words of the vocabulary spelt nearly as one that it lacks."""
-    from difflib import get_close_matches
-
-    return frozenset(get_close_matches(word, vocabulary, n=3, cutoff=0.75)) if len(word) > 2 else frozenset()
+def _add(document: _Document, text: str, worth: float) -> None:
+    for word in stems(text):
+        document.words.setdefault(word, worth)
 
 
-def _worths(word: str, vocabulary: frozenset[str], meanings: Mapping[str, frozenset[str]]) -> dict[str, float]:
-    """The words a word may stand for, and what each is worth."""
-    spelt = (
-        {word: 1.0} if word in vocabulary or word in meanings else dict.fromkeys(_near(word, vocabulary), NEAR_WORTH)
-    )
-    worths = dict(spelt)
-    for each, worth in spelt.items():
-        for same in meanings.get(each, ()):
-            worths[same] = max(worths.get(same, 0.0), worth * SAME_WORTH)
-    return worths
+def _faults(db: sqlite3.Connection) -> list[_Document]:
+    lifts = _lifts(db, "fault")
+    found = {}
+    for entry_id, name, also, sections in db.execute("select id, name, also, sections from fault order by id"):
+        found[entry_id] = _named(entry_id, name, also, lifts.get(entry_id, ()))
+        _add(found[entry_id], json.loads(sections).get("Looks like", ""), LOOKS)
+    for entry_id, text in db.execute("select fault, text from cause"):
+        _add(found[entry_id], text, CAUSED)
+    return list(found.values())
 
 
-def _score(document: _Document, asked: list[dict[str, float]], rarity: Mapping[str, float]) -> float:
-    named = frozenset[str]().union(*document.names)
-    total = 0.0
-    for worths in asked:
-        total += max(
-            (
-                worth * rarity.get(word, 0.0) * (WEIGHTS["names"] if word in named else WEIGHTS["text"])
-                for word, worth in worths.items()
-                if word in named or word in document.text
-            ),
-            default=0.0,
-        )
-    return total + max((_whole(name, asked, rarity) for name in document.names if name), default=0.0)
+def _drills(db: sqlite3.Connection) -> list[_Document]:
+    lifts = _lifts(db, "drill")
+    rows = db.execute("select id, name, also from drill order by id")
+    return [_named(entry_id, name, also, lifts.get(entry_id, ())) for entry_id, name, also in rows]
 
 
-def _whole(name: frozenset[str], asked: list[dict[str, float]], rarity: Mapping[str, float]) -> float:
-    """How nearly a name says what was asked, no more and no less: weighted Dice of the two, times its worth."""
-    said = sum(max(rarity.get(word, 0.0) for word in worths) for worths in asked if worths)
-    held = sum(rarity.get(word, 0.0) for word in name)
-    if not said or not held:
-        return 0.0
-    from_asked = sum(
-        max((worth * rarity.get(word, 0.0) for word, worth in worths.items() if word in name), default=0.0)
-        for worths in asked
-    )
-    from_name = sum(
-        rarity.get(word, 0.0) * max((worths.get(word, 0.0) for worths in asked), default=0.0) for word in name
-    )
-    return WHOLE_NAME * (from_asked + from_name) / (said + held)
+class _Asked(NamedTuple):
+    """A question's words against the words of one kind of entry."""
+
+    worths: tuple[tuple[tuple[str, float], ...], ...]
+    """For each word said, the words it may stand for, each with what it's worth times how rare it is."""
+    best: dict[str, float]
+    """For each of those words, what it's worth at most, times how rare it is."""
+    said: float
+    """How much was said."""
+    rarity: Mapping[str, float]
 
 
-def _ranked(kind: str, documents: list[_Document], text: str, lifts: frozenset[str]) -> tuple[Hit, ...]:
+def _asked(words: Heard, documents: Sequence[_Document], lift_word: float) -> _Asked:
     counts = Counter(word for document in documents for word in document.words)
     rarity = {word: log(1 + len(documents) / count) for word, count in counts.items()}
-    meanings = _meanings()
-    asked = [_worths(word, frozenset(counts), meanings) for word in dict.fromkeys(stems(text))]
+    for word in LIFTS:
+        if word in rarity:
+            rarity[word] *= lift_word
+    for word in PARTICLES:
+        if word in rarity:
+            rarity[word] *= PARTICLE
+    worths = []
+    best: dict[str, float] = {}
+    for each in words.worths:
+        known = tuple((word, worth * rarity[word]) for word, worth in each.items() if word in rarity)
+        if known:
+            worths.append(known)
+        for word, worth in known:
+            best[word] = max(best.get(word, 0.0), worth)
+    said = sum(max(worth for _, worth in each) for each in worths)
+    return _Asked(tuple(worths), best, said, rarity)
+
+
+def _score(document: _Document, asked: _Asked) -> float:
+    words = document.words
+    total = 0.0
+    for each in asked.worths:
+        most = 0.0
+        for word, worth in each:
+            if word in words:
+                most = max(most, worth * words[word])
+        total += most
+    return total + WHOLE_NAME * max((_whole(name, asked) for name in document.names), default=0.0) if total else 0.0
+
+
+def _whole(name: frozenset[str], asked: _Asked) -> float:
+    """How nearly a name says what was asked, no more and no less: weighted Dice of the two."""
+    from_name = sum(asked.best[word] for word in name if word in asked.best)
+    if not from_name:
+        return 0.0
+    held = sum(asked.rarity[word] for word in name)
+    from_asked = sum(max((worth for word, worth in each if word in name), default=0.0) for each in asked.worths)
+    return (from_asked + from_name) / (asked.said + held)
+
+
+def _best(kind: str, scored: Iterable[tuple[_Document, float]]) -> tuple[Hit, ...]:
     hits = [
         Hit(kind, document.id, document.name, document.lifts, round(score, 3))
-        for document in documents
-        if (not lifts or lifts & set(document.lifts)) and (score := _score(document, asked, rarity)) > 0
+        for document, score in scored
+        if score > 0
     ]
     best = max((hit.score for hit in hits), default=0.0)
     kept = [hit for hit in hits if hit.score >= best / 3]
     return tuple(sorted(kept, key=lambda hit: (-hit.score, hit.id))[:MOST])
 
 
-def _lifts_meant(db: sqlite3.Connection, text: str, lift: LiftId | None) -> frozenset[str]:
-    """The lifts whose faults and drills count: the one asked for with its parts, else those the words name."""
-    if lift is not None:
-        return frozenset({lift, *(row[0] for row in db.execute("select part from lift_part where lift = ?", (lift,)))})
-    named = lifts_named(text)
-    return named | {"clean-and-jerk"} if {"clean", "jerk"} <= named else named
+def _points(db: sqlite3.Connection) -> dict[str, set[str]]:
+    """The points of a lift that each fault is seen at."""
+    order: dict[str, list[str]] = {}
+    for lift, point in db.execute("select lift, point from lift_point order by lift, n"):
+        order.setdefault(lift, []).append(point)
+    longest = max(order.values(), key=len, default=[])
+    found: dict[str, set[str]] = {}
+    for fault, first, last in db.execute("select fault, first, last from fault_phase"):
+        whole = longest[longest.index(first) : longest.index(last) + 1] if {first, last} <= set(longest) else ()
+        found.setdefault(fault, set()).update(whole, (first, last))
+    return found
+
+
+def _allowed(db: sqlite3.Connection, lift: LiftId | None) -> frozenset[str]:
+    """The lift asked for, with its parts; nothing when none was."""
+    if lift is None:
+        return frozenset()
+    return frozenset({lift, *(row[0] for row in db.execute("select part from lift_part where lift = ?", (lift,)))})
+
+
+def _of_lift(document: _Document, allowed: frozenset[str]) -> bool:
+    return not allowed or not allowed.isdisjoint(document.lifts)
+
+
+def _ranked_faults(
+    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str]
+) -> tuple[Hit, ...]:
+    asked = _asked(words, documents, LIFT_WORD)
+    meant, points = points_named(words.all), _points(db)
+    scored = []
+    for document in documents:
+        if _of_lift(document, lifts):
+            score = _score(document, asked)
+            if meant:
+                score *= ELSEWHERE if meant.isdisjoint(points.get(document.id, ())) else HERE
+            if words.lifts and words.lifts.isdisjoint(document.lifts):
+                score *= OTHER_LIFT
+            scored.append((document, score))
+    return _best("fault", scored)
+
+
+def _ranked_drills(
+    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str]
+) -> tuple[Hit, ...]:
+    """By their names first; the text is read of the best alone."""
+    asked = _asked(words, documents, 1.0)
+    served = [document for document in documents if _of_lift(document, lifts)]
+    by_name = sorted(
+        ((_score(document, asked), document) for document in served), key=lambda pair: (-pair[0], pair[1].id)
+    )
+    first = [document for score, document in by_name[:READ] if score]
+    marks = ", ".join("?" * len(first))
+    texts = dict(
+        db.execute(f"select id, text from search where kind = 'drill' and id in ({marks})", [each.id for each in first])
+    )
+    for document in first:
+        _add(document, texts.get(document.id, ""), CAUSED)
+    return _best("drill", ((document, _score(document, asked)) for document in first))
 
 
 def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Findings:
     """The faults, then the drills, that a coach's words mean, best first.
 
     Words of pain and the like are answered by the caution alone. Misspellings, plurals, word order and
-    other names are allowed for; a lift named in the words, or given, leaves only what serves it.
+    other names are allowed for. A lift given leaves only what serves it or its parts; one that the words
+    name puts the others' faults back.
     """
     caution = caution_for(text)
     if caution is not None:
         return Findings(caution)
-    if not fold(text):
-        return Findings(None)
-    lifts = _lifts_meant(db, text, lift)
-    return Findings(
-        None,
-        _ranked("fault", _documents(db, "fault"), text, lifts),
-        _ranked("drill", _documents(db, "drill"), text, lifts),
-    )
+    faults, drills = _faults(db), _drills(db)
+    known = frozenset().union(*(document.words for document in (*faults, *drills)))
+    words = heard(text, known)
+    lifts = _allowed(db, lift)
+    return Findings(None, _ranked_faults(db, faults, words, lifts), _ranked_drills(db, drills, words, lifts))
