@@ -60,8 +60,9 @@ tingle tingles tingling tingly toddler twinge unwell vertigo vomit vomiting
 
 _HARMLESS = frozenset(
     """
-    acres arched arches arching ashes axes blending breeding canter feint flint fewer hurls hurling hunts spell spells smell smells
-    shell     stained strainer spain shells spine strainers sturgeon tangle tangled tangles tightly tinge tinges tinkling twine
+    acres arched arches arching ashes axes blending breeding canter feint fewer flint hunts hurling hurls
+    shell shells smell smells spain spell spells spine stained strainer strainers sturgeon tangle tangled
+    tangles tightly tinge tinges tinkling twine
     """.split()
 )
 """Words as near as that which are none of theirs."""

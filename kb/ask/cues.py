@@ -187,7 +187,7 @@ def answered(words: AbstractSet[str]) -> list[str]:
     """The words of the faults that a question's stems would mend if they were shouted.
 
     >>> answered({"long", "arm"})
-    ['arm', 'bend', 'early']
+    ['bend', 'early']
     """
     found = dict.fromkeys(word for cue, fault in _parted(_CUES) if cue <= words for word in fault)
     return [word for word in found if word not in words]

@@ -12,11 +12,15 @@ from kb.ask.cues import points_named
 from kb.ask.heard import LIFTS, Heard, heard
 from kb.ask.speech import stems
 from kb.terms import LiftId
+from kb.words import fold
 
 __all__ = ["Findings", "Hit", "find"]
 
 MOST = 6
 """Hits of each kind at most."""
+
+LONGEST = 1000
+"""Characters that are searched for; a caution is looked for in all of them."""
 
 NAMED, LOOKS, CAUSED = 3.0, 1.0, 0.75
 """What a word counts for where it stands: in a name, in what the fault looks like, in the rest."""
@@ -32,6 +36,9 @@ PARTICLE, PARTICLES = 0.7, ("off", "out", "over", "down", "before", "after", "un
 
 ELSEWHERE, HERE = 0.85, 1.15
 """What a fault's score is multiplied by if its part of the lift isn't one that the words speak of, or is."""
+
+EXACT = 1.5
+"""The same, if the words are one of its names."""
 
 OTHER_LIFT = 0.4
 """The same, if the words name a lift that doesn't have it."""
@@ -158,9 +165,14 @@ def _whole(name: frozenset[str], asked: _Asked) -> float:
     return (from_asked + from_name) / (asked.said + held)
 
 
-def _best(kind: str, scored: Iterable[tuple[_Document, float]]) -> tuple[Hit, ...]:
+def _exact(db: sqlite3.Connection, kind: str, text: str) -> frozenset[str]:
+    rows = db.execute("select id from name where key = ? and kind = ?", (fold(text), kind))
+    return frozenset(row[0] for row in rows)
+
+
+def _best(kind: str, scored: Iterable[tuple[_Document, float]], exact: frozenset[str]) -> tuple[Hit, ...]:
     hits = [
-        Hit(kind, document.id, document.name, document.lifts, round(score, 3))
+        Hit(kind, document.id, document.name, document.lifts, round(score * (EXACT if document.id in exact else 1), 3))
         for document, score in scored
         if score > 0
     ]
@@ -194,7 +206,7 @@ def _of_lift(document: _Document, allowed: frozenset[str]) -> bool:
 
 
 def _ranked_faults(
-    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str]
+    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
 ) -> tuple[Hit, ...]:
     asked = _asked(words, documents, LIFT_WORD)
     meant, points = points_named(words.all), _points(db)
@@ -207,11 +219,11 @@ def _ranked_faults(
             if words.lifts and words.lifts.isdisjoint(document.lifts):
                 score *= OTHER_LIFT
             scored.append((document, score))
-    return _best("fault", scored)
+    return _best("fault", scored, exact)
 
 
 def _ranked_drills(
-    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str]
+    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
 ) -> tuple[Hit, ...]:
     """By their names first; the text is read of the best alone."""
     asked = _asked(words, documents, 1.0)
@@ -226,7 +238,7 @@ def _ranked_drills(
     )
     for document in first:
         _add(document, texts.get(document.id, ""), CAUSED)
-    return _best("drill", ((document, _score(document, asked)) for document in first))
+    return _best("drill", ((document, _score(document, asked)) for document in first), exact)
 
 
 def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Findings:
@@ -239,8 +251,13 @@ def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Fi
     caution = caution_for(text)
     if caution is not None:
         return Findings(caution)
+    text = text[:LONGEST]
     faults, drills = _faults(db), _drills(db)
     known = frozenset().union(*(document.words for document in (*faults, *drills)))
     words = heard(text, known)
     lifts = _allowed(db, lift)
-    return Findings(None, _ranked_faults(db, faults, words, lifts), _ranked_drills(db, drills, words, lifts))
+    return Findings(
+        None,
+        _ranked_faults(db, faults, words, lifts, _exact(db, "fault", text)),
+        _ranked_drills(db, drills, words, lifts, _exact(db, "drill", text)),
+    )

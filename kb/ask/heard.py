@@ -19,6 +19,10 @@ MOST_WORDS = 60
 """Words of a question that are heard; nobody says more of one fault."""
 
 
+MOST_MENDED = 20
+"""Unknown words whose spelling is mended; each costs a search of all words."""
+
+
 class Heard(NamedTuple):
     """A question's words: for each, the stems it may stand for and their worth; all stems; lifts named."""
 
@@ -40,6 +44,7 @@ def _mended(words: list[str], known: frozenset[str]) -> list[tuple[str, dict[str
     spellings = {**{word: word for word in known}, **{word: stem(word) for word in IRREGULAR}}
     spellings |= {word: word for word in EMPTY if len(word) > 3}
     found: list[tuple[str, dict[str, float]]] = []
+    left = MOST_MENDED
     for word in words:
         if word in EMPTY:
             found.append((word, {}))
@@ -47,7 +52,8 @@ def _mended(words: list[str], known: frozenset[str]) -> list[tuple[str, dict[str
             found.append((stem(word), {stem(word): 1.0}))
         elif pair := parted(word, spellings):
             found += [(stem(part), {} if part in EMPTY else {stem(part): 1.0}) for part in pair]
-        else:
+        elif left:
+            left -= 1
             close = {**near(word, spellings), **near(stem(word), spellings)}
             best = max(close, key=lambda each: (close[each], each), default=word)
             meant = {spellings[each]: worth for each, worth in close.items() if each not in EMPTY}

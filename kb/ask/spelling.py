@@ -47,7 +47,11 @@ def near(word: str, known: Collection[str]) -> dict[str, float]:
         found = {
             each: SOUNDS
             for each in known
-            if each[0] == word[0] and abs(len(each) - len(word)) < 3 and len(each) > 3 and _sound(each) == sound
+            if len(sound) > 2
+            and each[0] == word[0]
+            and abs(len(each) - len(word)) < 3
+            and len(each) > 3
+            and _sound(each) == sound
         }
     return dict(sorted(found.items(), key=lambda item: (-item[1], item[0]))[:3])
 

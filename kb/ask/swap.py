@@ -63,7 +63,9 @@ def swap(
     near = [
         _near(drill, other, fit_there, lifts)
         for other in drills.values()
-        if other.id != drill.id and _alike(drill, other) and (fit_there := kit.fit(other, have, items)) is not None
+        if other.id != drill.id
+        and _alike(drill, other, lifts)
+        and (fit_there := kit.fit(other, have, items)) is not None
     ]
     ranked = sorted(near, key=lambda each: (each.distance, each.drill.id))[:MOST]
     return Swap(
@@ -71,20 +73,22 @@ def swap(
     )
 
 
-def _alike(drill: Drill, other: Drill) -> bool:
-    """Whether another drill could stand for this one at all: what is worst lost is told by its distance.
+def _alike(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> bool:
+    """Whether another drill could stand for this one: a lift in common, and something done alike.
 
-    Preparation stands for preparation of the same joints, strengthening for what bears on the same
-    fault or position, and the rest for any of the same lift.
+    That is a fault, a position aimed at, a joint opened, or at least two points of the same stretch.
     """
-    if not set(drill.lifts) & set(other.lifts) or (drill.stage is Stage.PREPARE) != (other.stage is Stage.PREPARE):
+    lift = next((lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts), None)
+    if lift is None or (drill.stage is Stage.PREPARE) != (other.stage is Stage.PREPARE):
         return False
-    same_fault = {said.fault for said in drill.faults} & {said.fault for said in other.faults}
-    if drill.stage is Stage.PREPARE:
-        return bool(same_fault or set(drill.opens) & set(other.opens))
-    if Stage.FINISH in (drill.stage, other.stage):
-        return bool(same_fault or set(drill.target_position.values()) & set(other.target_position.values()))
-    return True
+    if {said.fault for said in drill.faults} & {said.fault for said in other.faults}:
+        return True
+    if set(drill.target_position.values()) & set(other.target_position.values()) or set(drill.opens) & set(other.opens):
+        return True
+    if {Stage.PREPARE, Stage.FINISH} & {drill.stage, other.stage}:
+        return False
+    here, there = dials_of(drill, lift), dials_of(other, lift)
+    return min(here.last, there.last) > max(here.first, there.first)
 
 
 def _kept_faults(drill: Drill, other: Drill) -> set[FaultId]:
