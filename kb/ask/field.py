@@ -63,3 +63,8 @@ class Field(NamedTuple):
         if self.order == "up":
             return after[0] >= before[0] and after[1] >= before[1]
         return after[0] <= before[0] if self.order == "down" else True
+
+    def stretches(self) -> list[Band]:
+        """The stretches that the order binds, none before one that it may follow."""
+        found = {band for band in self.band if band is not None}
+        return sorted(found, reverse=self.order == "down")

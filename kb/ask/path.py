@@ -5,10 +5,10 @@ from typing import Literal, NamedTuple
 
 from kb import dose
 from kb.ask.field import Band, Field
-from kb.ask.owed import comes_first, reached, things_owed
-from kb.ask.search import Limits, search
+from kb.ask.owed import Groups, Needs, comes_first, reached, some_list, things_owed
+from kb.ask.search import Found, Limits, search
 from kb.ask.shelf import Shelf, profile_key
-from kb.ask.tour import Tour
+from kb.ask.tour import Passed, Tour
 from kb.dials import Change, Dials, at_load, changes, dials_of, spans
 from kb.errors import NoAnswer
 from kb.kit import Fit, fit, loads
@@ -18,7 +18,7 @@ __all__ = ["PATH_BUDGET", "Order", "Path", "PathEntry", "path"]
 
 Order = Literal["up", "down", "either"]
 
-PATH_BUDGET = 120_000
+PATH_BUDGET = 18_000
 """States the search may meet before a path comes with a gap."""
 
 Node = tuple[Drill, Load]
@@ -93,13 +93,18 @@ def _band(drill: Drill, dials: Dials, points: tuple[str, ...], order: Order) -> 
 
 
 def path(
-    shelf: Shelf, *, have: frozenset[ItemId], holds: frozenset[DrillId] = frozenset(), order: Order = "either"
+    shelf: Shelf,
+    *,
+    have: frozenset[ItemId],
+    holds: frozenset[DrillId] = frozenset(),
+    order: Order = "either",
+    budget: int = PATH_BUDGET,
 ) -> Path:
     """The cheapest lawful list from what is held to the lift, by 300 x step + seconds.
 
     Every prerequisite is held or comes earlier. With `order` "up" neither end of reach goes back among
-    segment and join drills; "down", the start never moves on. Raises NoAnswer when the kit can't
-    get there.
+    segment and join drills; "down", the start never moves on. After `budget` states the best list found
+    so far comes with its gap. Raises NoAnswer when the kit can't get there.
     """
     lift = shelf.lift
     fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
@@ -119,8 +124,11 @@ def path(
         if shelf.drills[drill_id].bridge or drill_id in needed
     ]
     dials = [at_load(dials_of(drill, lift), each, fits[drill.id].speed, fits[drill.id].catch) for drill, each in nodes]
-    field, must, tour = _field(shelf, nodes, dials, holds, load, order)
-    found = search(field, Limits(), must, budget=PATH_BUDGET, owed=tour.owed)
+    groups = _groups(nodes, holds)
+    field = _field(shelf, nodes, dials, groups, load, order)
+    needs = _needs(field, nodes, groups, needed, lift.drill)
+    spare = _spare(needs, nodes)
+    found = _best(needs, nodes, groups, spare, budget) if spare else None
     if found is None:
         raise NoAnswer(f"no order of the drills this kit allows leads to the {lift.name.lower()}")
     entries: list[PathEntry] = []
@@ -133,28 +141,34 @@ def path(
     return Path(shelf, tuple(entries), found.cost, gap)
 
 
-def _field(
-    shelf: Shelf, nodes: list[Node], dials: list[Dials], holds: frozenset[DrillId], load: Load, order: Order
-) -> tuple[Field, dict[int, tuple[int, ...]], Tour]:
-    lift_drill = shelf.lift.drill
+def _groups(nodes: list[Node], holds: frozenset[DrillId]) -> Groups:
+    """Per drill, the groups of which nothing is held, of the members that are there."""
     there = {drill.id for drill, _ in nodes}
-    groups = {
-        drill.id: [
+    return {
+        drill.id: tuple(
             tuple(member for member in group if member in there)
             for group in drill.groups
             if not any(member in holds for member in group)
-        ]
+        )
         for drill, _ in nodes
     }
+
+
+def _bits(groups: Groups) -> dict[DrillId, int]:
+    """A bit for each drill that another needs."""
     members = sorted({member for named in groups.values() for group in named for member in group})
-    bits = {member: 1 << n for n, member in enumerate(members)}
-    numbers = {drill_id: n for n, drill_id in enumerate(sorted(there))}
+    return {member: 1 << n for n, member in enumerate(members)}
+
+
+def _field(shelf: Shelf, nodes: list[Node], dials: list[Dials], groups: Groups, load: Load, order: Order) -> Field:
+    lift_drill, bits = shelf.lift.drill, _bits(groups)
+    numbers = {drill_id: n for n, drill_id in enumerate(sorted(groups))}
     count = len(nodes)
     seconds = [dose.work_seconds(drill) for drill, _ in nodes]
     prepares = [drill.stage is Stage.PREPARE for drill, _ in nodes]
     goal = next(n for n, (drill, each) in enumerate(nodes) if drill.id == lift_drill and each == load)
     light_first = load > Load.LIGHT
-    field = Field(
+    return Field(
         drill=[numbers[drill.id] for drill, _ in nodes],
         load=[int(each) for _, each in nodes],
         profile=[shelf.steps.number[profile_key(each)] for each in dials],
@@ -181,16 +195,46 @@ def _field(
         else (),
         order=order,
     )
-    owed = things_owed(groups, lift_drill)
-    nodes_of = {each: tuple(n for n in range(count) if nodes[n][0].id == each) for each in there}
-    must = {bits[group[0]]: nodes_of[group[0]] for group in owed if len(group) == 1}
-    tour = Tour(
-        field,
-        [tuple(n for member in group for n in nodes_of[member]) for group in owed],
-        [sum(bits[member] for member in group) for group in owed],
-        comes_first(owed, [reached(groups, group) for group in owed]),
-    )
-    return field, must, tour
+
+
+def _needs(field: Field, nodes: list[Node], groups: Groups, among: set[DrillId], goal: DrillId) -> Needs:
+    chosen = {each: groups[each] for each in groups if each in among}
+    bands: dict[DrillId, Band] = {}
+    for (drill, _), band in zip(nodes, field.band, strict=False):
+        if band is not None and drill.id in chosen:
+            bands[drill.id] = band
+    prepares = frozenset(drill.id for drill, _ in nodes if drill.stage is Stage.PREPARE and drill.id in chosen)
+    return Needs(goal, chosen, prepares, bands, field)
+
+
+def _best(needs: Needs, nodes: list[Node], groups: Groups, spare: tuple[int, ...], budget: int) -> Found | None:
+    field, owed = needs.field, things_owed(needs)
+    nodes_of: dict[DrillId, list[int]] = {}
+    for n, (drill, _) in enumerate(nodes):
+        nodes_of.setdefault(drill.id, []).append(n)
+    unordered = Needs(needs.goal, groups, frozenset(), {}, field)
+    things = []
+    for thing, first in zip(owed, comes_first(needs, owed), strict=True):
+        its = [n for member in thing for n in nodes_of[member]]
+        without = reached(unordered, thing)
+        needed_by = frozenset(n for n, (drill, _) in enumerate(nodes) if drill.id not in without and n not in its)
+        things.append(Passed(its, sum({field.gains[n] for n in its}), first, needed_by, len(thing) == 1))
+    must = {each.bits: tuple(each.nodes) for each in things if each.alone}
+    return search(field, Limits(), must, budget=budget, owed=Tour(field, things).owed, spare=spare)
+
+
+def _spare(needs: Needs, nodes: list[Node]) -> tuple[int, ...] | None:
+    """Some lawful list, however dear, each drill at its least load; None if there is none at all.
+
+    With it a search that runs out of states still has an answer, and an order that leads nowhere is seen at once.
+    """
+    field, found = needs.field, some_list(needs)
+    least = {drill.id: n for n, (drill, _) in reversed(list(enumerate(nodes)))}
+    before = [n for n, (drill, _) in enumerate(nodes) if drill.id == needs.goal and field.before_goal[n]]
+    light_first = not field.goal_may_open
+    if found is None or (light_first and not before):
+        return None
+    return (*(least[each] for each in found[:-1]), *(before if light_first else ()), field.goal)
 
 
 def _why_not(shelf: Shelf, fits: Mapping[DrillId, Fit], there: set[DrillId], holds: frozenset[DrillId]) -> str:

@@ -11,19 +11,29 @@ shortest path problem", Networks 51(3):155-170): each run is a relaxation of the
 that comes back to nothing is the best. Its cost grows with the states met; the budget counts them.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from heapq import heappop, heappush
+from itertools import pairwise
 from typing import NamedTuple
 
-from kb.ask.bound import INFINITE, detour, rest
+from kb.ask.bound import INFINITE
 from kb.ask.field import Band, Field
+from kb.ask.label import START, Label, come_back_to
+from kb.ask.onward import Onward
 
 __all__ = ["BUDGET", "Found", "Limits", "search"]
 
 BUDGET = 60_000
 """States a search may meet before it settles for a gap: a count, never a clock."""
 
-START = -1
+EXACT = 20
+GENTLY = 22
+LEANS = (60, 40, 26, 22, 21)
+"""What the rest weighs, in twentieths: once that proves the best; more finds something sooner and proves nothing."""
+
+FIRST_SHARE = 6
+SHARE = 8
+"""A run that leans may meet one part in so many of the budget: the gentle one at first, each that comes after."""
 
 
 class Limits(NamedTuple):
@@ -52,69 +62,47 @@ class Found(NamedTuple):
         return self.bound >= self.cost
 
 
-class _Label:
-    """A partial list: its last node, what it cost and used, and the label it grew from."""
-
-    __slots__ = ("addressed", "band", "bound", "cost", "entries", "held", "node", "parent", "seconds", "used", "work")
-
-    def __init__(self, node: int, parent: "_Label | None") -> None:
-        self.node = node
-        self.parent = parent
-        self.cost = self.held = self.used = self.entries = self.work = self.seconds = self.bound = 0
-        self.addressed = False
-        self.band: Band | None = None
-
-    def nodes(self) -> tuple[int, ...]:
-        """Its nodes from first to last."""
-        found = []
-        label: _Label | None = self
-        while label is not None and label.node != START:
-            found.append(label.node)
-            label = label.parent
-        return tuple(reversed(found))
-
-
 Owed = Callable[[int, Band | None, int], int]
 """From a node, the last stretch an order bound, and the bits held: the least of the rest that passes every
 drill still owed."""
 
 
 def search(
-    field: Field, limits: Limits, must: dict[int, tuple[int, ...]], *, budget: int, owed: Owed | None = None
+    field: Field,
+    limits: Limits,
+    must: dict[int, tuple[int, ...]],
+    *,
+    budget: int,
+    owed: Owed | None = None,
+    spare: tuple[int, ...] | None = None,
 ) -> Found | None:
     """The cheapest lawful list within `limits`; None if there is none.
 
     `must` maps the bit of each drill that every list needs to its nodes. `owed` is a bound of the
-    caller's, instead of the detour to the farthest of these. After `budget` states the search leans
-    towards the goal instead, and what it then finds comes with the bound proved so far; None then too
-    if that finds nothing.
+    caller's, instead of the detour to the farthest of these. `spare` is a lawful list known beforehand:
+    with one the search leans a little first, to have a ceiling and to know what its lists come back to.
+    After `budget` states it leans harder, and the best list so far comes with the bound proved; without a
+    spare the answer is None if that finds nothing.
     """
     run = _Search(field, limits, must, owed)
     tracked: dict[int, int] = {}
-    while True:
-        found, label = run.once(tracked, budget, lean=1)
-        if label is None:
-            if found < INFINITE:
-                return run.leaning(tracked, budget, bound=found)
-            return None
-        nodes = label.nodes()
-        again = _come_back_to(field, nodes)
-        if not again:
-            return Found(nodes=nodes, cost=label.cost, bound=label.cost)
-        for drill in again:
-            tracked.setdefault(drill, len(tracked))
+    found: Found | None = None
+    if spare:
+        known = Found(spare, _cost(field, spare), 0)
+        found = run.better(known, tracked, budget // FIRST_SHARE, GENTLY)
+    bound, label = run.unrepeated(tracked, budget, EXACT, found.cost if found else INFINITE)
+    if label is not None:
+        return Found(nodes=label.nodes(), cost=label.cost, bound=label.cost)
+    if found is not None:
+        found = found._replace(bound=min(bound, found.cost))
+    if bound < INFINITE:
+        for lean in LEANS:
+            found = run.better(found, dict(tracked), budget // SHARE, lean, bound)
+    return found
 
 
-def _come_back_to(field: Field, nodes: tuple[int, ...]) -> list[int]:
-    """Drills that a list does again without a higher load."""
-    most: dict[int, int] = {}
-    again = []
-    for node in nodes:
-        drill, load = field.drill[node], field.load[node]
-        if most.get(drill, -1) >= load:
-            again.append(drill)
-        most[drill] = max(load, most.get(drill, -1))
-    return sorted(set(again))
+def _cost(field: Field, nodes: tuple[int, ...]) -> int:
+    return field.enter[nodes[0]] + sum(field.step_cost(a, b) for a, b in pairwise(nodes))
 
 
 class _Search:
@@ -124,73 +112,18 @@ class _Search:
         self, field: Field, limits: Limits, must: dict[int, tuple[int, ...]], owed: Owed | None = None
     ) -> None:
         self.field = field
-        self.owed = owed or self.farthest
+        self.onward = Onward(field, must)
+        self.owed = owed or self.onward.farthest
         self.limits = limits
         self.must = must
-        self.rest = rest(field)
         self.must_seconds = {bit: min(field.seconds[node] for node in nodes) for bit, nodes in must.items()}
-        self.must_bits = sum(must)
-        self._order: dict[tuple[int, bool], list[tuple[int, int]]] = {}
-        self._detours: dict[tuple[int, int], int] = {}
-
-    # -- what may follow ------------------------------------------------------------------------
-
-    def order(self, node: int, addressed: bool) -> list[tuple[int, int]]:
-        """The nodes that may follow, as (least cost of the rest through it, node), cheapest first."""
-        key = (node, addressed)
-        if key not in self._order:
-            self._order[key] = sorted(self._following(node, addressed))
-        return self._order[key]
-
-    def _following(self, node: int, addressed: bool) -> Iterator[tuple[int, int]]:
-        field = self.field
-        for to in range(len(field.drill)):
-            if node == START:
-                if not self._may_start(to):
-                    continue
-                cost = field.enter[to]
-            else:
-                if not field.allows(node, to):
-                    continue
-                cost = field.step_cost(node, to)
-            after = addressed or field.addresses[to]
-            if to == field.goal and not (after or not field.must_address):
-                continue
-            left = 0 if field.prepares[to] else self.rest[0 if after else 1][to]
-            if to == field.goal:
-                left = 0
-            if left < INFINITE:
-                yield cost + left, to
-
-    def _may_start(self, node: int) -> bool:
-        field = self.field
-        if field.prepares[node]:
-            return field.addresses[node] or not field.must_prepare
-        if field.must_prepare or not field.may_open[node]:
-            return False
-        return node != field.goal or field.goal_may_open
-
-    def farthest(self, node: int, _: Band | None, held: int) -> int:
-        """The least of the rest that passes the drills still owed."""
-        most = 0
-        for bit, nodes in self.must.items():
-            if not held & bit:
-                key = (node, bit)
-                if key not in self._detours:
-                    self._detours[key] = detour(self.field, self.rest[0], node, nodes)
-                most = max(most, self._detours[key])
-        return most
+        self.states = 0
 
     # -- growing a list -------------------------------------------------------------------------
 
-    def grow(self, label: _Label, to: int, tracked: dict[int, int]) -> _Label | None:
-        """The label with one node more, or None if a rule or a limit forbids it."""
+    def grow(self, label: Label, to: int, tracked: dict[int, int]) -> Label | None:
+        """The label with one `ready` node more, or None if another rule or a limit forbids it."""
         field = self.field
-        for group in field.groups[to]:
-            if not group & label.held:
-                return None
-        if to == field.goal and self.must_bits & ~label.held:
-            return None
         bit = 0
         if field.drill[to] in tracked:
             base = 4 * tracked[field.drill[to]]
@@ -200,7 +133,7 @@ class _Search:
         band = field.band[to] if field.band else None
         if band is not None and label.band is not None and not field.in_order(label.band, band):
             return None
-        child = _Label(to, label)
+        child = Label(to, label)
         child.cost = label.cost + (field.enter[to] if label.node == START else field.step_cost(label.node, to))
         child.held = label.held | field.gains[to]
         child.used = label.used | bit
@@ -211,7 +144,7 @@ class _Search:
         child.band = band or label.band
         return None if self.limits.any and self._past_limits(child) else child
 
-    def _past_limits(self, label: _Label) -> bool:
+    def _past_limits(self, label: Label) -> bool:
         limits, field = self.limits, self.field
         missing = [bit for bit in self.must if not label.held & bit]
         ended = label.node == field.goal
@@ -226,16 +159,42 @@ class _Search:
 
     # -- searching ------------------------------------------------------------------------------
 
-    def once(self, tracked: dict[int, int], budget: int, lean: int) -> tuple[int, _Label | None]:
-        """One run: (bound, the best complete label), or (INFINITE, None) if there is none.
+    def unrepeated(
+        self, tracked: dict[int, int], budget: int, lean: int, below: int = INFINITE
+    ) -> tuple[int, Label | None]:
+        """`once` until what it finds comes back to no drill; each it came back to joins `tracked`.
 
-        Out of budget it gives (the bound so far, None). `lean` times the rest is added to the cost so
-        far: 1 proves the best, more finds something sooner.
+        The states of every run count towards the one budget.
         """
-        start = _Label(START, None)
-        heap: list[tuple[int, int, int, _Label]] = [(0, 0, -1, start)]
+        self.states = proved = 0
+        while True:
+            bound, label = self.once(tracked, budget, lean, below)
+            again = come_back_to(self.field, label.nodes()) if label is not None else []
+            if not again:
+                return max(bound, proved), label
+            # a run that allows more is a bound for every later one
+            proved = max(bound, proved)
+            for drill in again:
+                tracked.setdefault(drill, len(tracked))
+
+    def better(
+        self, found: Found | None, tracked: dict[int, int], budget: int, lean: int, bound: int = 0
+    ) -> Found | None:
+        """A cheaper list than `found` from a leaning run, or that one; the bound is the caller's."""
+        _, label = self.unrepeated(tracked, budget, lean, found.cost if found else INFINITE)
+        return found if label is None else Found(label.nodes(), label.cost, min(bound, label.cost))
+
+    def once(self, tracked: dict[int, int], budget: int, lean: int, below: int) -> tuple[int, Label | None]:
+        """One run: (bound, the best complete label that costs less than `below`), or (INFINITE, None) if there is none.
+
+        Out of budget it gives (the bound so far, None). `lean` twentieths of the rest are added to the
+        cost so far.
+        """
+        start = Label(START, None)
+        heap: list[tuple[int, int, int, Label]] = [(0, 0, -1, start)]
         met: dict[tuple[object, ...], list[tuple[int, int, int]]] = {}
-        count = states = 0
+        least: dict[tuple[object, ...], int] = {}
+        limited, count = self.limits.any, 0
         while heap:
             bound, _, index, label = heappop(heap)
             if index < 0:
@@ -243,29 +202,39 @@ class _Search:
                     continue
                 if label.node == self.field.goal:
                     return label.cost, label
-                states += 1
-                if states > budget:
+                self.states += 1
+                if self.states > budget:
                     return bound, None
                 index = 0
-            order = self.order(label.node, label.addressed)
+            order, ready = self.onward.order(label.node, label.addressed), self.onward.ready(label.held)
             while index < len(order):
                 through, to = order[index]
-                at_least = max(label.bound, label.cost + lean * through)
+                at_least = max(label.bound, label.cost + lean * through // EXACT)
                 if heap and at_least > heap[0][0]:
                     count += 1
                     heappush(heap, (at_least, count, index, label))
                     break
                 index += 1
-                child = self.grow(label, to, tracked)
-                if child is not None:
-                    owed = self.owed(to, child.band, child.held) if to != self.field.goal else 0
-                    left = max(through - (child.cost - label.cost), owed)
-                    child.bound = max(label.bound, child.cost + lean * left)
+                child = self.grow(label, to, tracked) if ready[to] else None
+                if child is None or (not limited and self._late(child, least)):
+                    continue
+                owed = self.owed(to, child.band, child.held) if to != self.field.goal else 0
+                left = max(through - (child.cost - label.cost), owed)
+                if child.cost + left < below:
+                    child.bound = max(label.bound, child.cost + lean * left // EXACT)
                     count += 1
                     heappush(heap, (child.bound, count, -1, child))
         return INFINITE, None
 
-    def _dominated(self, label: _Label, met: dict[tuple[object, ...], list[tuple[int, int, int]]]) -> bool:
+    def _late(self, child: Label, least: dict[tuple[object, ...], int]) -> bool:
+        """Whether a label in the same state is known that costs no more."""
+        key = (child.node, child.held, child.used, child.addressed, child.band)
+        if least.get(key, INFINITE) <= child.cost:
+            return True
+        least[key] = child.cost
+        return False
+
+    def _dominated(self, label: Label, met: dict[tuple[object, ...], list[tuple[int, int, int]]]) -> bool:
         key = (label.node, label.held, label.used, label.addressed, label.band)
         spent = (
             label.entries if self.limits.entries is not None else 0,
@@ -277,17 +246,3 @@ class _Search:
             return True
         seen.append(spent)
         return False
-
-    def leaning(self, tracked: dict[int, int], budget: int, bound: int) -> Found | None:
-        """Something good when the best could not be proved: the rest weighs three times as much."""
-        tracked = dict(tracked)
-        while True:
-            _, label = self.once(tracked, budget, lean=3)
-            if label is None:
-                return None
-            nodes = label.nodes()
-            again = _come_back_to(self.field, nodes)
-            if not again:
-                return Found(nodes=nodes, cost=label.cost, bound=min(bound, label.cost))
-            for drill in again:
-                tracked.setdefault(drill, len(tracked))

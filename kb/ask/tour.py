@@ -9,11 +9,13 @@ and a level, the stretch that the last bound drill covered.
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
+from kb.ask.ahead import Ahead
 from kb.ask.bound import INFINITE
 from kb.ask.field import STEP_WEIGHT, Band, Field
 
-__all__ = ["Tour", "Ways"]
+__all__ = ["Passed", "Tour", "Ways"]
 
 
 class Ways:
@@ -25,8 +27,7 @@ class Ways:
 
     def __init__(self, field: Field) -> None:
         self.field = field
-        bands = sorted({band for band in field.band if band is not None}, reverse=field.order == "up")
-        self.bands: list[Band | None] = [None, *reversed(bands)]
+        self.bands: list[Band | None] = [None, *field.stretches()]
         self.level = {band: n for n, band in enumerate(self.bands)}
         self.own = [self.level[band] for band in field.band] if field.band else [0] * len(field.drill)
         self.columns = [list(column) for column in zip(*field.sizes, strict=True)]
@@ -35,8 +36,11 @@ class Ways:
             for before in self.bands
         ]
 
-    def to(self, targets: Sequence[int]) -> list[list[int]]:
-        """Per level and node, the cheapest way to any of `targets`, doing it included; 0 for one that is there."""
+    def to(self, targets: Sequence[int], barred: frozenset[int]) -> list[list[int]]:
+        """Per level and node, the cheapest way to any of `targets`, doing it included; 0 for one that is there.
+
+        No way leads through a node that is `barred`.
+        """
         field, count = self.field, len(self.field.drill)
         wanted = set(targets)
         found: list[list[int]] = [[] for _ in self.bands]
@@ -46,7 +50,7 @@ class Ways:
             waiting = set[int]()
             for node in range(count):
                 own = self.own[node]
-                if node == field.goal and node not in wanted:
+                if node not in wanted and (node == field.goal or node in barred):
                     continue
                 if own in (0, level):
                     waiting.add(node)
@@ -77,35 +81,51 @@ class Ways:
                 best[before] = way
 
 
+class Passed(NamedTuple):
+    """A thing owed: its nodes, the bits of which one shows that it is held, what comes first, and what needs it.
+
+    `first` is a bit set over the things; `needed_by` are nodes; `alone` says that it is one drill, at every
+    load from its least.
+    """
+
+    nodes: Sequence[int]
+    bits: int
+    first: int
+    needed_by: frozenset[int]
+    alone: bool
+
+
 class Tour:
     """The bound for one path: what is owed, the ways between, and the tours already worked out.
 
-    `nodes`, `bits` and `needs` give for each thing owed its nodes, the bits of which one shows it is
-    held, and the things (as a bit set over them) that must come before it.
+    The way to the thing passed next leads through no node that needs it, nor through the least load of a
+    drill that is owed by itself: either that is still owed, and would be the next, or it has been done.
     """
 
-    def __init__(self, field: Field, nodes: Sequence[Sequence[int]], bits: Sequence[int], needs: Sequence[int]) -> None:
+    def __init__(self, field: Field, things: Sequence[Passed]) -> None:
+        self.ahead = Ahead(field)
         self.ways = Ways(field)
-        self.nodes = nodes
-        self.bits = bits
-        self.needs = needs
-        self.home = self.ways.to([field.goal])
-        self.to = [self.ways.to(targets) for targets in nodes]
+        self.things = things
+        least = frozenset(each.nodes[0] for each in things if each.alone)
+        self.home = self.ways.to([field.goal], least)
+        self.to = [self.ways.to(each.nodes, least | each.needed_by) for each in things]
         self._left: dict[int, int] = {}
         self._ready: dict[int, tuple[int, ...]] = {}
         self._tours: dict[tuple[int, int, int], int] = {}
 
     def owed(self, node: int, band: Band | None, held: int) -> int:
-        """The least from a node, after a stretch, to the goal through everything not yet held."""
+        """The least from a node, after a stretch, to the goal through everything not yet held; INFINITE if none is."""
+        if not self.ahead.leads(node, band, held):
+            return INFINITE
         if held not in self._left:
-            self._left[held] = sum(1 << thing for thing, bits in enumerate(self.bits) if not bits & held)
+            self._left[held] = sum(1 << n for n, thing in enumerate(self.things) if not thing.bits & held)
         return self._tour(node, self.ways.level[band], self._left[held])
 
     def ready(self, left: int) -> tuple[int, ...]:
         """The things left that may come next."""
         if left not in self._ready:
             self._ready[left] = tuple(
-                thing for thing in range(len(self.bits)) if left >> thing & 1 and not self.needs[thing] & left
+                n for n, thing in enumerate(self.things) if left >> n & 1 and not thing.first & left
             )
         return self._ready[left]
 
@@ -132,7 +152,7 @@ class Tour:
         if known is None:
             own, follows = self.ways.own, self.ways.follows[level]
             known = min(
-                (self._tour(node, own[node] or level, left) for node in self.nodes[thing] if follows[own[node]]),
+                (self._tour(node, own[node] or level, left) for node in self.things[thing].nodes if follows[own[node]]),
                 default=INFINITE,
             )
             self._tours[key] = known

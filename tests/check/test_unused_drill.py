@@ -39,13 +39,14 @@ def test_a_tell_that_uses_it_saves() -> None:
     library = _with(handmade(), reach={"clean": ("hip", "hip")}, stage=Stage.POSITION, bridge=False)
     hips = library.faults[FaultId("hips-rise")]
     telling = hips._replace(tells=(Tell(do="Hold it.", look="Level?", seconds=9, drill=DrillId("zz-extra")),))
-    assert _unused(library) == {"zz-extra"}
-    assert _unused(replace(library, faults={**library.faults, hips.id: telling})) == set()
+    assert "zz-extra" in _unused(library)
+    assert "zz-extra" not in _unused(replace(library, faults={**library.faults, hips.id: telling}))
 
 
 def test_the_drill_of_a_lift_is_on_the_path_to_it() -> None:
     """Also of a lift of parts, whose path is not looked for, and of one without a fault."""
-    assert _unused(handmade()) == set()
+    # of two kinds of preparation that serve alike a path takes one
+    assert _unused(handmade()) <= {"wrist-rock"}
 
 
 def test_being_a_near_swap_saves() -> None:
@@ -53,8 +54,8 @@ def test_being_a_near_swap_saves() -> None:
     library = handmade()
     idle = {"reach": {"clean": ("receive", "receive")}, "stage": Stage.POSITION, "bridge": False}
     aim = {"target_position": {LiftId("clean"): PositionId("clean-receive")}}
-    assert _unused(_with(library, **idle)) == {"zz-extra"}
-    assert _unused(_with(library, **idle, **aim)) == set()
+    assert "zz-extra" in _unused(_with(library, **idle))
+    assert "zz-extra" not in _unused(_with(library, **idle, **aim))
 
 
 def test_being_on_a_path_saves() -> None:
