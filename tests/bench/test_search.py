@@ -57,7 +57,7 @@ def test_against_the_solver(benchmark, shelves, library, capsys) -> None:
         between = time.perf_counter()
         theirs = oracle.best(worlds(library)[shelf.lift.id], question)
         ended = time.perf_counter()
-        assert theirs is None or theirs[0] == ours or question.at_most < 10**6
+        assert theirs is None or theirs[0] == ours
         ratios.append((ended - between) / (between - started))
         slowest = max(slowest, ended - between)
     benchmark.pedantic(lambda: None, rounds=1)
