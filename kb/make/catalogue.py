@@ -63,8 +63,9 @@ def _fill(db: "Database", library: Library) -> None:
         for statement in SCHEMA.read_text(encoding="utf-8").split(";\n"):
             db.execute(statement)
         for name, rows in _rows(library):
-            table = db.table(name)
-            table.insert_all([[column.name for column in table.columns], *rows], batch_size=len(rows) or 1)
+            if rows:
+                # insert_all asks each table for its columns first: a tenth of the build
+                db.conn.executemany(f"INSERT INTO {name} VALUES ({', '.join('?' * len(rows[0]))})", rows)
         db.execute("INSERT INTO search (search) VALUES ('optimize')")
 
 
