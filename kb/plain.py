@@ -24,6 +24,7 @@ from kb.terms import (
     LoadFrom,
     Position,
     PositionId,
+    Posture,
     Regression,
     ShowsAt,
     Speed,
@@ -83,6 +84,7 @@ def lift_from(plain: Plain) -> Lift:
         name=plain["name"],
         also=tuple(plain.get("also", ())),
         parts=tuple(plain.get("parts", ())),
+        checkpoints=tuple(plain.get("checkpoints", ())),
         timeline=tuple(Timed(at=timed["at"], position=PositionId(timed["position"])) for timed in plain["timeline"]),
         part_points=tuple(tuple(points) for points in plain["part_points"]),
         drill=DrillId(plain["drill"]),
@@ -110,6 +112,10 @@ def _tell(plain: Plain) -> Tell:
     return Tell(**{**plain, "yes": tuple(plain.get("yes", ())), "no": tuple(plain.get("no", ()))})
 
 
+def _posture(plain: Plain) -> Posture:
+    return Posture(**{**plain, "position": PositionId(plain["position"])})
+
+
 def fault_from(plain: Plain) -> Fault:
     """The fault that `to_plain` turned into `plain`."""
     return Fault(
@@ -123,6 +129,7 @@ def fault_from(plain: Plain) -> Fault:
         look_alikes=tuple(plain.get("look_alikes", ())),
         causes=tuple(_cause(cause) for cause in plain["causes"]),
         tells=tuple(_tell(tell) for tell in plain.get("tells", ())),
+        posture=_posture(plain["posture"]) if "posture" in plain else None,
         sections=plain.get("sections", {}),
     )
 

@@ -32,7 +32,7 @@ def produce(root: Path, out: Path, *, check: bool = False) -> Produced:
     """Bring everything that is made from the library at `root` up to date.
 
     The text graphs stand in `root`/graphs; the documentation is only written in a checkout, where it is
-    this package's own.
+    this package's own. The figures stand in `out`/figures and aren't counted among what changed.
 
     Parameters
     ----------
@@ -56,6 +56,7 @@ def produce(root: Path, out: Path, *, check: bool = False) -> Produced:
         return Produced(out / CATALOGUE, stale=_stale(root))
     report = build(root, out, root / "graphs", progress=_say)
     try:
+        _draw(report.catalogue, out / "figures")
         return Produced(report.catalogue, (*report.changed, *put_all(_docs(root))))
     except OSError as error:
         raise DrillpathError(f"{error.filename} can't be written: {(error.strerror or str(error)).lower()}") from error
@@ -63,6 +64,17 @@ def produce(root: Path, out: Path, *, check: bool = False) -> Produced:
 
 def _say(line: str) -> None:
     print(line, file=sys.stderr, flush=True)  # noqa: T201
+
+
+def _draw(catalogue: Path, folder: Path) -> None:
+    """Bring the figures of everything in a catalogue up to date."""
+    from contextlib import closing
+
+    from kb.ask import read
+    from kb.show.figure.write import Drawable, write_figures
+
+    with closing(read.open_catalogue(catalogue)) as db:
+        write_figures(Drawable(read.positions(db), read.faults(db), read.drills(db), read.lifts(db)), folder)
 
 
 def _docs(root: Path) -> dict[Path, str]:

@@ -9,13 +9,11 @@ from enum import IntEnum
 from types import MappingProxyType
 from typing import Any, Literal, NamedTuple, NewType, get_args
 
-# fmt: off
 __all__ = [
     "CAUSE_KINDS", "Addressed", "Angles", "Catch", "Cause", "CauseKind", "Dose", "Drill", "DrillId", "Fault",
-    "FaultId", "Item", "ItemId", "Lift", "LiftId", "Load", "LoadFrom", "Position", "PositionId", "Regression",
-    "ShowsAt", "Speed", "Stage", "StandIn", "Standard", "Tell", "Timed",
-]
-# fmt: on
+    "FaultId", "Item", "ItemId", "Lift", "LiftId", "Load", "LoadFrom", "Position", "PositionId", "Posture",
+    "Regression", "ShowsAt", "Speed", "Stage", "StandIn", "Standard", "Tell", "Timed",
+]  # fmt: skip
 
 DrillId = NewType("DrillId", str)
 FaultId = NewType("FaultId", str)
@@ -98,6 +96,7 @@ class Lift(NamedTuple):
     """A lift. `timeline` is complete: for a lift of parts it is theirs in order.
 
     `part_points` holds the points of each part in order; a lift without parts is its own only part.
+    `checkpoints` are the drills whose standards place a lifter, simplest first.
     """
 
     id: LiftId
@@ -108,6 +107,7 @@ class Lift(NamedTuple):
     standard: Standard
     also: tuple[str, ...] = ()
     parts: tuple[LiftId, ...] = ()
+    checkpoints: tuple[DrillId, ...] = ()
     sections: Mapping[str, str] = NOTHING
 
     @property
@@ -162,6 +162,15 @@ class Tell(NamedTuple):
     no: tuple[str, ...] = ()
 
 
+class Posture(NamedTuple):
+    """How a fault looks: the position, and what differs there: angles (degrees; `back` rounds it), bar, feet."""
+
+    position: PositionId
+    angles: Angles = NOTHING
+    at: str | None = None
+    contact: str | None = None
+
+
 class Fault(NamedTuple):
     """Something seen. `phases` are stretches of the timeline; causes stand commonest first."""
 
@@ -175,14 +184,12 @@ class Fault(NamedTuple):
     view: Literal["side", "front", "back"] = "side"
     look_alikes: tuple[FaultId, ...] = ()
     tells: tuple[Tell, ...] = ()
+    posture: Posture | None = None
     sections: Mapping[str, str] = NOTHING
 
     def cause(self, cause_id: str) -> Cause:
         """The cause of that id; KeyError if there is none."""
-        for cause in self.causes:
-            if cause.id == cause_id:
-                return cause
-        raise KeyError(cause_id)
+        return {cause.id: cause for cause in reversed(self.causes)}[cause_id]
 
 
 class StandIn(NamedTuple):
@@ -207,9 +214,9 @@ class Item(NamedTuple):
 
 
 class Dose(NamedTuple):
-    """How much: `rounds` of `reps` at `tempo`, then a hold of `hold_s`, on each of `sides`.
+    """How much: `rounds` of `reps` at `tempo` (down, pause, up, pause; s), then `hold_s`, on each of `sides`.
 
-    Tempo is (eccentric, pause, concentric, pause) in seconds. All durations are whole seconds.
+    `good`: so many must count, in sets of at most `reps`, `success` % of tries do. `every_s`: a round starts so often.
     """
 
     rounds: int = 1
@@ -218,6 +225,9 @@ class Dose(NamedTuple):
     hold_s: int = 0
     sides: int = 1
     rest_s: int = 0
+    good: int = 0
+    success: int = 80
+    every_s: int = 0
 
 
 class Addressed(NamedTuple):

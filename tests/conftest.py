@@ -5,12 +5,15 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from browser import browser
 
 from kb.ask import read
 from kb.ask.shelf import Shelf
 from kb.make import catalogue as made
 from kb.make.library import Library, load
 from kb.terms import LiftId
+
+__all__ = ["browser"]  # a fixture, shared by all
 
 ROOT = Path(__file__).resolve().parents[1]
 

@@ -77,6 +77,7 @@ def _lifts() -> list[Lift]:
         name="Clean and jerk",
         also=("the C&J",),
         parts=(CLEAN, JERK),
+        checkpoints=(DrillId("tall-clean"), DrillId("full-jerk")),
         timeline=clean.timeline + jerk.timeline,
         part_points=tuple(POINTS.values()),
         drill=DrillId("full-clean-and-jerk"),

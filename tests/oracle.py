@@ -134,6 +134,16 @@ def _dose(drill: Drill, *, full: bool) -> int:
     dose, rounds = drill.dose, drill.dose.rounds if full else 1
     rep = 4 if dose.tempo is None else sum(dose.tempo)
     one = dose.sides * dose.reps * rep + dose.sides * dose.hold_s
+    if dose.good:
+        # set by set: as many as are left, shared out among the sets that are left
+        left, done = -(-dose.good * 100 // dose.success), []
+        while left:
+            done.append(-(-left // -(-left // dose.reps)))
+            left -= done[-1]
+        each = [dose.sides * (reps * rep + dose.hold_s) for reps in done]
+        return 30 + drill.set_up_s + (sum(each) + dose.rest_s * (len(each) - 1) if full else each[0])
+    if dose.every_s and full:
+        return 30 + drill.set_up_s + rounds * dose.every_s
     return 30 + drill.set_up_s + rounds * one + (rounds - 1) * dose.rest_s
 
 

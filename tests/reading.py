@@ -7,7 +7,9 @@ that begins "Convention" says how it is read. The rules themselves are in lawful
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache, cached_property, lru_cache
+from math import ceil
 
 from kb.ask.question import ChainQuestion
 from kb.terms import Catch, Cause, Drill, DrillId, Fault, FaultId, Item, ItemId, Lift, Load, ShowsAt, Speed, Stage
@@ -23,6 +25,7 @@ __all__ = [
     "addresses",
     "caps",
     "check_s",
+    "expected",
     "loads",
     "of_lift",
     "read",
@@ -194,14 +197,28 @@ def tests(world: World, drill: Drill, load: Load, capped: Caps, fault: Fault, ca
 
 
 def round_s(drill: Drill) -> int:
-    """One round: sides x (reps x tempo, or 4 s, + hold)."""
-    dose = drill.dose
-    return dose.sides * (dose.reps * (sum(dose.tempo) if dose.tempo else 4) + dose.hold_s)
+    """One round, or the first set of good ones: sides x (reps x tempo, or 4 s, + hold)."""
+    dose, reps = drill.dose, drill.dose.reps
+    if dose.good:
+        reps = ceil(expected(drill) / ceil(expected(drill) / reps))
+    return dose.sides * (reps * (sum(dose.tempo) if dose.tempo else 4) + dose.hold_s)
+
+
+def expected(drill: Drill) -> int:
+    """The tries that so many good repetitions take at their rate."""
+    return ceil(Fraction(100 * drill.dose.good, drill.dose.success))
 
 
 def work_s(drill: Drill) -> int:
-    """The full dose: 30 s change-over, set-up, rounds, rest between rounds."""
+    """The full dose: 30 s change-over, set-up, and intervals, good repetitions in sets, or rounds with rest between."""
     dose = drill.dose
+    if dose.every_s:
+        return 30 + drill.set_up_s + dose.rounds * dose.every_s
+    if dose.good:
+        count = ceil(expected(drill) / dose.reps)
+        each = sum(dose.tempo) if dose.tempo else 4
+        done = dose.sides * (expected(drill) * each + count * dose.hold_s)
+        return 30 + drill.set_up_s + done + dose.rest_s * (count - 1)
     return 30 + drill.set_up_s + dose.rounds * round_s(drill) + dose.rest_s * (dose.rounds - 1)
 
 

@@ -153,7 +153,7 @@ class _Builder:
 
     def dose(self) -> Dose:
         rng = self.rng
-        return Dose(
+        dose = Dose(
             rounds=rng.randint(1, 4),
             reps=rng.randint(0, 6),
             tempo=(3, rng.randint(0, 2), 1, 0) if rng.random() < 0.2 else None,
@@ -161,6 +161,12 @@ class _Builder:
             sides=rng.choice((1, 1, 1, 2)),
             rest_s=rng.choice((0, 20, 40, 60)),
         )
+        # no further draws, so that a seed keeps its library: some of one round count good ones, some go by the clock
+        if dose.rounds == 1 and dose.reps:
+            return dose._replace(good=2 * dose.reps, success=70)
+        if dose.reps and not dose.rest_s:
+            return dose._replace(every_s=150)
+        return dose
 
     def says(self, often: float) -> tuple[Addressed, ...]:
         found = []

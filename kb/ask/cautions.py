@@ -8,7 +8,7 @@ import re
 from kb.ask.spelling import one_edit_apart
 from kb.words import fold
 
-__all__ = ["CAUTION", "caution_for"]
+__all__ = ["CAUTION", "HARMLESS", "PHRASE", "SPELT", "WORD", "caution_for"]
 
 CAUTION = (
     "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
@@ -47,7 +47,7 @@ pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 bad (?:back|knee|shoulder|wrist|elbow|hip|neck)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
-_SPELT = """
+SPELT = """
 aches aching achilles allergy arthritis asthma bleeding bruise bruised bruising bursitis cancer cartilage children
 concussed concussion daughter diabetes diabetic dislocate dislocated dizzy dizziness epilepsy faint fainted fainting
 fever fracture fractured headache headaches hernia hurts hurting illness impingement inflamed inflammation injure
@@ -58,7 +58,7 @@ tingle tingles tingling tingly toddler twinge unwell vertigo vomit vomiting
 """.split()
 """Whole words that are often misspelt; their like is one edit away and begins alike."""
 
-_HARMLESS = frozenset(
+HARMLESS = frozenset(
     """
     acres arched arches arching ashes axes blending breeding canter feint fewer flint hunts hurling hurls
     shell shells smell smells spain spell spells spine stained strainer strainers sturgeon tangle tangled
@@ -67,14 +67,14 @@ _HARMLESS = frozenset(
 )
 """Words as near as that which are none of theirs."""
 
-_WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
-_PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
+WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
+PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
 
 
 def _misspelt(word: str) -> bool:
-    if len(word) < 5 or len(word) > 20 or word in _HARMLESS:
+    if len(word) < 5 or len(word) > 20 or word in HARMLESS:
         return False
-    return any(spelt[0] == word[0] and one_edit_apart(word, spelt) for spelt in _SPELT)
+    return any(spelt[0] == word[0] and one_edit_apart(word, spelt) for spelt in SPELT)
 
 
 def caution_for(text: str) -> str | None:
@@ -91,6 +91,6 @@ def caution_for(text: str) -> str | None:
     """
     folded = fold(text)
     words = frozenset(folded.split())
-    if _PHRASE.search(folded) or any(_WORD.match(word) for word in words) or any(_misspelt(word) for word in words):
+    if PHRASE.search(folded) or any(WORD.match(word) for word in words) or any(_misspelt(word) for word in words):
         return CAUTION
     return None

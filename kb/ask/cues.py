@@ -4,7 +4,7 @@ from collections.abc import Set as AbstractSet
 
 from kb.ask.speech import stem, stems
 
-__all__ = ["answered", "points_named"]
+__all__ = ["answered", "cue_table", "points_named", "spot_table"]
 
 _CUES = """
     long arms > arms bend early
@@ -178,9 +178,22 @@ _POINTS = """
 """
 
 
-def _parted(lines: str) -> list[tuple[frozenset[str], tuple[str, ...]]]:
-    halves = [line.split(">") for line in lines.splitlines() if line.strip()]
+def cue_table() -> list[tuple[frozenset[str], tuple[str, ...]]]:
+    """What is shouted, as stems, and the stems of the fault that it answers."""
+    halves = [line.split(">") for line in _CUES.splitlines() if line.strip()]
     return [(frozenset(map(stem, cue.split())), tuple(stems(fault))) for cue, fault in halves]
+
+
+def spot_table() -> list[tuple[tuple[str, ...], frozenset[str]]]:
+    """Points of a lift, and stems that together speak of them."""
+    found: list[tuple[tuple[str, ...], frozenset[str]]] = []
+    points: list[str] = []
+    for line in _POINTS.splitlines():
+        head, colon, tail = line.partition(":")
+        points = head.split() if colon else points
+        phrases = [phrase for phrase in (tail if colon else line).split(",") if phrase.strip()]
+        found += [(tuple(points), frozenset(stem(word) for word in phrase.split())) for phrase in phrases]
+    return found
 
 
 def answered(words: AbstractSet[str]) -> list[str]:
@@ -189,7 +202,7 @@ def answered(words: AbstractSet[str]) -> list[str]:
     >>> answered({"long", "arm"})
     ['bend', 'early']
     """
-    found = dict.fromkeys(word for cue, fault in _parted(_CUES) if cue <= words for word in fault)
+    found = dict.fromkeys(word for cue, fault in cue_table() if cue <= words for word in fault)
     return [word for word in found if word not in words]
 
 
@@ -199,12 +212,4 @@ def points_named(words: AbstractSet[str]) -> frozenset[str]:
     >>> sorted(points_named({"bum", "off", "floor"}))
     ['knee', 'start']
     """
-    found: set[str] = set()
-    points: list[str] = []
-    for line in _POINTS.splitlines():
-        head, colon, tail = line.partition(":")
-        points = head.split() if colon else points
-        phrases = (tail if colon else line).split(",")
-        if any(phrase.strip() and words >= {stem(word) for word in phrase.split()} for phrase in phrases):
-            found.update(points)
-    return frozenset(found)
+    return frozenset(point for points, phrase in spot_table() if words >= phrase for point in points)

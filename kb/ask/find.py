@@ -14,7 +14,7 @@ from kb.ask.speech import stems
 from kb.terms import LiftId
 from kb.words import fold
 
-__all__ = ["Findings", "Hit", "find"]
+__all__ = ["Document", "Findings", "Hit", "drill_documents", "fault_documents", "find", "points_of"]
 
 MOST = 6
 """Hits of each kind at most."""
@@ -65,7 +65,7 @@ class Findings(NamedTuple):
     drills: tuple[Hit, ...] = ()
 
 
-class _Document(NamedTuple):
+class Document(NamedTuple):
     """One fault's or drill's words: the stems of each of its names, and every stem with what it counts for."""
 
     id: str
@@ -82,18 +82,19 @@ def _lifts(db: sqlite3.Connection, kind: str) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...]) -> _Document:
+def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...]) -> Document:
     names = dict.fromkeys(frozenset(stems(each)) for each in (name, *json.loads(also), entry_id))
     words = {word: NAMED for each in names for word in each}
-    return _Document(entry_id, name, lifts, tuple(each for each in names if each), words)
+    return Document(entry_id, name, lifts, tuple(each for each in names if each), words)
 
 
-def _add(document: _Document, text: str, worth: float) -> None:
+def _add(document: Document, text: str, worth: float) -> None:
     for word in stems(text):
         document.words.setdefault(word, worth)
 
 
-def _faults(db: sqlite3.Connection) -> list[_Document]:
+def fault_documents(db: sqlite3.Connection) -> list[Document]:
+    """Every fault's words: its names, what it looks like, its causes."""
     lifts = _lifts(db, "fault")
     found = {}
     for entry_id, name, also, sections in db.execute("select id, name, also, sections from fault order by id"):
@@ -104,7 +105,8 @@ def _faults(db: sqlite3.Connection) -> list[_Document]:
     return list(found.values())
 
 
-def _drills(db: sqlite3.Connection) -> list[_Document]:
+def drill_documents(db: sqlite3.Connection) -> list[Document]:
+    """Every drill's words: its names alone."""
     lifts = _lifts(db, "drill")
     rows = db.execute("select id, name, also from drill order by id")
     return [_named(entry_id, name, also, lifts.get(entry_id, ())) for entry_id, name, also in rows]
@@ -122,7 +124,7 @@ class _Asked(NamedTuple):
     rarity: Mapping[str, float]
 
 
-def _asked(words: Heard, documents: Sequence[_Document], lift_word: float) -> _Asked:
+def _asked(words: Heard, documents: Sequence[Document], lift_word: float) -> _Asked:
     counts = Counter(word for document in documents for word in document.words)
     rarity = {word: log(1 + len(documents) / count) for word, count in counts.items()}
     for word in LIFTS:
@@ -143,7 +145,7 @@ def _asked(words: Heard, documents: Sequence[_Document], lift_word: float) -> _A
     return _Asked(tuple(worths), best, said, rarity)
 
 
-def _score(document: _Document, asked: _Asked) -> float:
+def _score(document: Document, asked: _Asked) -> float:
     words = document.words
     total = 0.0
     for each in asked.worths:
@@ -170,7 +172,7 @@ def _exact(db: sqlite3.Connection, kind: str, text: str) -> frozenset[str]:
     return frozenset(row[0] for row in rows)
 
 
-def _best(kind: str, scored: Iterable[tuple[_Document, float]], exact: frozenset[str]) -> tuple[Hit, ...]:
+def _best(kind: str, scored: Iterable[tuple[Document, float]], exact: frozenset[str]) -> tuple[Hit, ...]:
     hits = [
         Hit(kind, document.id, document.name, document.lifts, round(score * (EXACT if document.id in exact else 1), 3))
         for document, score in scored
@@ -181,7 +183,7 @@ def _best(kind: str, scored: Iterable[tuple[_Document, float]], exact: frozenset
     return tuple(sorted(kept, key=lambda hit: (-hit.score, hit.id))[:MOST])
 
 
-def _points(db: sqlite3.Connection) -> dict[str, set[str]]:
+def points_of(db: sqlite3.Connection) -> dict[str, set[str]]:
     """The points of a lift that each fault is seen at."""
     order: dict[str, list[str]] = {}
     for lift, point in db.execute("select lift, point from lift_point order by lift, n"):
@@ -201,15 +203,15 @@ def _allowed(db: sqlite3.Connection, lift: LiftId | None) -> frozenset[str]:
     return frozenset({lift, *(row[0] for row in db.execute("select part from lift_part where lift = ?", (lift,)))})
 
 
-def _of_lift(document: _Document, allowed: frozenset[str]) -> bool:
+def _of_lift(document: Document, allowed: frozenset[str]) -> bool:
     return not allowed or not allowed.isdisjoint(document.lifts)
 
 
 def _ranked_faults(
-    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
+    db: sqlite3.Connection, documents: list[Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
 ) -> tuple[Hit, ...]:
     asked = _asked(words, documents, LIFT_WORD)
-    meant, points = points_named(words.all), _points(db)
+    meant, points = points_named(words.all), points_of(db)
     scored = []
     for document in documents:
         if _of_lift(document, lifts):
@@ -223,7 +225,7 @@ def _ranked_faults(
 
 
 def _ranked_drills(
-    db: sqlite3.Connection, documents: list[_Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
+    db: sqlite3.Connection, documents: list[Document], words: Heard, lifts: frozenset[str], exact: frozenset[str]
 ) -> tuple[Hit, ...]:
     """By their names first; the text is read of the best alone."""
     asked = _asked(words, documents, 1.0)
@@ -252,7 +254,7 @@ def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Fi
     if caution is not None:
         return Findings(caution)
     text = text[:LONGEST]
-    faults, drills = _faults(db), _drills(db)
+    faults, drills = fault_documents(db), drill_documents(db)
     known = frozenset().union(*(document.words for document in (*faults, *drills)))
     words = heard(text, known)
     lifts = _allowed(db, lift)

@@ -25,6 +25,7 @@ __all__ = [
     "meta",
     "open_catalogue",
     "position",
+    "positions",
     "sections",
     "shelf",
     "with_text",
@@ -82,6 +83,12 @@ def lifts(db: sqlite3.Connection) -> dict[LiftId, Lift]:
 def position(db: sqlite3.Connection, position_id: PositionId) -> Position:
     """One position; BadInput if there is none of that id."""
     return plain.position_from(_entry(db, "position", position_id, "position"))
+
+
+def positions(db: sqlite3.Connection) -> dict[PositionId, Position]:
+    """Every position, without its text, in id order."""
+    rows = db.execute("select entry from position order by id")
+    return {found.id: found for found in (plain.position_from(json.loads(row[0])) for row in rows)}
 
 
 def fault(db: sqlite3.Connection, fault_id: FaultId) -> Fault:

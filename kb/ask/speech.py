@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from kb.words import fold
 
-__all__ = ["EMPTY", "IRREGULAR", "SAME", "stem", "stems", "together"]
+__all__ = ["EMPTY", "ENDINGS", "IRREGULAR", "PAIRS", "SAME", "stem", "stems", "together"]
 
 EMPTY = frozenset(
     """
@@ -46,7 +46,7 @@ IRREGULAR = {
 }
 """Forms of a word that no ending explains, and words that are plainly another's double; each to its stem."""
 
-_PAIRS = {
+PAIRS = {
     **{
         (side, limb): ("rearleg", limb) for side in ("back", "rear", "hind") for limb in ("leg", "foot", "knee", "heel")
     },
@@ -153,7 +153,7 @@ _SAME = """
 SAME: tuple[tuple[str, ...], ...] = tuple(tuple(line.split()) for line in _SAME.splitlines() if line.strip())
 """Groups of words that a coach may use for one another, as stems; a word may be in several."""
 
-_ENDINGS = (("ies", "y"), ("ches", "ch"), ("shes", "sh"), ("sses", "ss"), ("xes", "x"), ("ingly", ""))
+ENDINGS = (("ies", "y"), ("ches", "ch"), ("shes", "sh"), ("sses", "ss"), ("xes", "x"), ("ingly", ""))
 
 
 @lru_cache(maxsize=8192)
@@ -166,7 +166,7 @@ def stem(word: str) -> str:
     ['foot', 'los', 'los', 'travel', 'travel', 'early', 'slow']
     """
     word = IRREGULAR.get(word, word)
-    for ending, instead in _ENDINGS:
+    for ending, instead in ENDINGS:
         if word.endswith(ending) and len(word) > len(ending) + 2:
             return word[: -len(ending)] + instead
     for ending in ("ing", "ed"):
@@ -187,7 +187,7 @@ def together(found: list[str]) -> list[str]:
     at = 0
     joined: list[str] = []
     while at < len(found):
-        pair = _PAIRS.get((found[at], found[at + 1])) if at + 1 < len(found) else None
+        pair = PAIRS.get((found[at], found[at + 1])) if at + 1 < len(found) else None
         joined += pair or (found[at],)
         at += 2 if pair else 1
     return joined

@@ -9,6 +9,9 @@ from types import ModuleType
 from typing import NamedTuple
 
 from kb.check import (
+    angles_disagree,
+    bar_through_body,
+    beyond_joint,
     cue_count,
     earlier_elsewhere,
     earlier_first,
@@ -21,8 +24,12 @@ from kb.check import (
     no_chain,
     no_miss,
     no_rehearsal,
+    off_balance,
     stray_prerequisite,
+    stretch_hold,
+    timeline_jumps,
     too_long,
+    too_many_lifts,
     unaddressed_cause,
     uncountable_standard,
     unowned_position,
@@ -63,6 +70,15 @@ _CONTENT: tuple[ModuleType, ...] = (
     inward_cues,
     too_long,
     uncountable_standard,
+    # postures
+    beyond_joint,
+    angles_disagree,
+    off_balance,
+    bar_through_body,
+    timeline_jumps,
+    # how much is done
+    stretch_hold,
+    too_many_lifts,
     # causes and what is done about them
     few_causes,
     earlier_first,

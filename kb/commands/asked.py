@@ -105,17 +105,27 @@ def put_json(answer: Mapping[str, Any]) -> None:
 
 
 def again(ctx: click.Context, argument: str, *, without: tuple[str, ...] = (), **options: str) -> str:
-    """The command as it was typed, with another argument, more options and some left out: ready to paste."""
+    """The command as it was typed, with another argument, more options and some left out: ready to paste.
+
+    Where a command takes no argument, what is asked about is its `--fault`.
+    """
     from shlex import join
 
     parent = ctx.parent.params.get("library") if ctx.parent else None
-    typed = ["drillpath", *(["--library", parent] if parent else []), ctx.info_name or "", argument]
+    typed = ["drillpath", *(["--library", parent] if parent else []), ctx.info_name or ""]
+    if any(isinstance(param, click.Argument) for param in ctx.command.params):
+        typed.append(argument)
+    else:
+        typed += ["--fault", argument]
+        without = (*without, "fault")
     for param in ctx.command.params:
         name = param.name or ""
         if not isinstance(param, click.Option) or name in options or name in without:
             continue
         if ctx.get_parameter_source(name) is click.core.ParameterSource.COMMANDLINE:
-            typed += [param.opts[0]] if param.is_flag else [param.opts[0], str(ctx.params[name])]
+            values = ctx.params[name] if param.multiple else (ctx.params[name],)
+            for value in values:
+                typed += [param.opts[0]] if param.is_flag else [param.opts[0], str(value)]
     for name, value in options.items():
         typed += [f"--{name}", value]
     return join(typed)

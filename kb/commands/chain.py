@@ -23,7 +23,9 @@ from kb.commands.asked import (
     sentence,
     words,
 )
+from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
+from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.show.as_json import chain_json, no_chain_json
 from kb.terms import LiftId, Load
 
@@ -43,6 +45,8 @@ __all__ = ["command", "with_text"]
 )
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
+@by_screen_option
+@sheet_options
 @as_json_option
 @click.pass_context
 def command(
@@ -58,6 +62,9 @@ def command(
     at_most: int,
     routes: int,
     why: bool,
+    screen: str | None,
+    sheet: str | None,
+    paper: str | None,
     as_json: bool,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
@@ -65,15 +72,18 @@ def command(
     FAULT is an id, a name or the beginning of one; `find` knows other words.
     """
     asked = ctx.ensure_object(Asked)
+    paper = paper_of(sheet, paper)
     db = asked.catalogue()
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = read.shelf(db, lift_meant(ctx, db, fault_id, named_lift))
     room = room_of(db, kit, have)
+    named = cause_meant(shelf.faults[fault_id], cause) if fault_id in shelf.faults else cause
+    seen = judged(db, shelf.faults[fault_id], shelf.lift, screen) if screen and fault_id in shelf.faults else None
     question = ChainQuestion(
         fault=fault_id,
         have=room.have,
-        cause=cause_meant(shelf.faults[fault_id], cause) if fault_id in shelf.faults else cause,
+        cause=seen.cause if seen and named is None else named,
         load=Load[load.upper()] if load else None,
         seconds=60 * minutes if minutes else None,
         holds=drills_named(db, holds),
@@ -86,10 +96,15 @@ def command(
         _put_none(shelf, question, none, room, as_json=as_json)
         ctx.exit(1)
     found = with_text(db, found)
+    if sheet is not None:
+        from kb.show.sheet.chain_sheet import chain_sheet
+
+        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures_of(db, shelf.lift)))
+        say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
-        put_json(chain_json(found, room.kit))
+        put_json({**chain_json(found, room.kit), **(seen.as_json() if seen else {})})
         return
-    _put(found, room, named=cause is not None, why=why)
+    _put(found, room, named=cause is not None, why=why, seen=seen)
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -106,12 +121,14 @@ def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
     return found._replace(routes=routes)
 
 
-def _put(found: Chain, room: Room, *, named: bool, why: bool) -> None:
+def _put(found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | None) -> None:
     from kb.show.chain_text import chain_text
     from kb.show.setting import setting_of
 
     setting = setting_of()
-    lines = chain_text(found, room.kit, setting, named=named)
+    lines = chain_text(found, room.kit, setting, named=named or seen is not None)
+    if seen:
+        lines += seen.as_text(setting)
     if why:
         from kb.ask.why import why as why_of
         from kb.show.why_text import why_text

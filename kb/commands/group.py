@@ -1,6 +1,7 @@
 """The group of all subcommands: one a file beside this one, imported when it is asked for."""
 
 from importlib import import_module
+from keyword import iskeyword
 from typing import Any
 
 import click
@@ -11,7 +12,25 @@ from kb.errors import BadInput, DrillpathError
 
 __all__ = ["COMMANDS", "drillpath"]
 
-COMMANDS = ("find", "show", "chain", "path", "swap", "kits", "check", "new", "schema", "build")
+COMMANDS = (
+    "find",
+    "show",
+    "chain",
+    "path",
+    "plan",
+    "place",
+    "next",
+    "session",
+    "class",
+    "swap",
+    "load",
+    "screen",
+    "kits",
+    "check",
+    "new",
+    "schema",
+    "build",
+)
 """The subcommands, in the order in which help lists them: questions first, then what keeps the library."""
 
 EPILOG = """\b
@@ -45,7 +64,7 @@ class Late(click.Group):
         """A subcommand, from its file."""
         if cmd_name not in COMMANDS:
             return None
-        command: click.Command = import_module(f"kb.commands.{cmd_name}").command
+        command: click.Command = import_module(f"kb.commands.{cmd_name}{'_' * iskeyword(cmd_name)}").command
         return command
 
     def invoke(self, ctx: click.Context) -> Any:

@@ -24,7 +24,8 @@ Kept = Mapping[str, Any]
 """By file: the digest of its bytes, the record as plain values (None without one), lines and problems."""
 
 _PARSER = (
-    "aside body_text entries fields files front_matter kept limits models records sentences library ../plain ../terms"
+    "aside body_text entries fields files front_matter kept limits models posture_models records sentences library"
+    " ../plain ../terms"
 ).split()
 _FROM: dict[Kind, Callable[[Any], Record]] = {
     "lift": lift_from,

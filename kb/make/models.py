@@ -5,8 +5,7 @@ They say what may be written, not what makes sense together: that is for the rul
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Discriminator, Field, Tag, field_validator, model_validator
-from pydantic_core import PydanticCustomError
+from pydantic import Discriminator, Field, Tag
 
 from kb.make.fields import (
     DISTINCT,
@@ -31,6 +30,7 @@ from kb.make.fields import (
 )
 from kb.make.files import Kind
 from kb.make.limits import LIMITS
+from kb.make.posture_models import PositionModel, PostureModel
 from kb.terms import CauseKind
 
 __all__ = ["MODELS", "DrillModel", "EquipmentModel", "FaultModel", "LiftModel", "PositionModel"]
@@ -74,54 +74,9 @@ class LiftModel(Entry):
     timeline: list[TimedModel] = _some("its points in order, each with its position; none if it has parts")
     drill: Id = Field(description="the drill that is the whole lift")
     standard: StandardModel = Field(description="what must be seen before it counts as learnt")
-
-
-class AnglesModel(Entry):
-    """Joint angles, degrees from the anatomical zero, flexion positive."""
-
-    ankle: float | None = Field(None, description="dorsiflexion, degrees")
-    knee: float | None = Field(None, description="flexion, degrees")
-    hip: float | None = Field(None, description="flexion, degrees")
-    front_ankle: float | None = Field(None, description="dorsiflexion of the front ankle in a split, degrees")
-    front_knee: float | None = Field(None, description="flexion of the front knee in a split, degrees")
-    front_hip: float | None = Field(None, description="flexion of the front hip in a split, degrees")
-    back_ankle: float | None = Field(None, description="dorsiflexion of the back ankle in a split, degrees")
-    back_knee: float | None = Field(None, description="flexion of the back knee in a split, degrees")
-    back_hip: float | None = Field(None, description="flexion of the back hip in a split, degrees")
-    trunk: float = Field(description="lean from the vertical, forward positive, degrees")
-    shoulder: float = Field(description="flexion, degrees")
-    elbow: float = Field(description="flexion, degrees")
-    wrist: float = Field(description="extension, degrees")
-
-    @field_validator("*")
-    @classmethod
-    def _possible(cls, value: float | None) -> float | None:
-        if value is not None and not -180 <= value <= 220:
-            raise PydanticCustomError("bad-value", "is no joint angle in degrees.")
-        return value
-
-    @model_validator(mode="after")
-    def _one_pair_of_legs(self) -> "AnglesModel":
-        together = (self.ankle, self.knee, self.hip)
-        split = (self.front_ankle, self.front_knee, self.front_hip, self.back_ankle, self.back_knee, self.back_hip)
-        if (None in together) == (None in split) or any(a is not None for a in together) == any(
-            a is not None for a in split
-        ):
-            said = "needs ankle, knee and hip, or in a split front_ankle to back_hip, all six, and not both."
-            raise PydanticCustomError("bad-value", "{said}", {"said": said})
-        return self
-
-
-class PositionModel(Entry):
-    """A posture."""
-
-    name: Name = Field(description="what it is called")
-    also: Names = _some("other names, none shared with another position")
-    angles: AnglesModel = Field(description="joint angles, from which the figure is drawn")
-    bar: Literal["floor", "below-knee", "knee", "thigh", "hip", "shoulders", "neck", "overhead"] = Field(
-        description="where the bar is"
+    checkpoints: Annotated[Ids, Field(max_length=14)] = _some(
+        "drills whose standards place a lifter, simplest first; 8 to 14 do, and `place` asks for them"
     )
-    contact: Literal["feet-flat", "toes", "split"] = Field(description="what of the feet is on the floor")
 
 
 class ShowsAtModel(Entry):
@@ -167,6 +122,7 @@ class FaultModel(Entry):
     look_alikes: Ids = _some("faults it is mistaken for")
     causes: Annotated[list[CauseModel], Field(min_length=1)] = Field(description="why it happens, commonest first")
     tells: list[TellModel] = _some("quick checks that separate the causes")
+    posture: PostureModel | None = Field(None, description="how it looks, drawn beside the position as it should be")
 
 
 class CapsModel(Entry):
@@ -220,7 +176,7 @@ class RegressionModel(Entry):
 class DoseModel(Entry):
     """How much is done."""
 
-    rounds: int = _within("rounds", 1, "rounds")
+    rounds: int = _within("rounds", 1, "rounds, or intervals")
     reps: int = _within("reps", 0, "repetitions a round and side; 0 for a hold alone")
     tempo: Annotated[list[int], Field(min_length=4, max_length=4)] | None = Field(
         None, description="[eccentric, pause, concentric, pause], whole seconds; without it a repetition takes 4 s"
@@ -228,6 +184,9 @@ class DoseModel(Entry):
     hold_s: int = _within("hold_s", 0, "the hold after the repetitions, a round and side, s")
     sides: int = _within("sides", 1, "2 if it is done on each side")
     rest_s: int = _within("rest_s", 0, "rest between rounds, s")
+    good: int = _within("good", 0, "repetitions that must count, a side, in sets of at most `reps`; then no `rounds`")
+    success: int = _within("success", 80, "tries expected to count, per cent; only with `good`")
+    every_s: int = _within("every_s", 0, "intervals: a round starts every so many seconds; then no `rest_s`, s")
 
 
 class LoadFromModel(Entry):

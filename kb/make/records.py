@@ -21,6 +21,7 @@ from kb.terms import (
     LoadFrom,
     Position,
     PositionId,
+    Posture,
     Regression,
     ShowsAt,
     Speed,
@@ -32,7 +33,7 @@ from kb.terms import (
 )
 
 if TYPE_CHECKING:
-    from kb.make import models
+    from kb.make import models, posture_models
 
 __all__ = ["RECORDS"]
 
@@ -47,6 +48,7 @@ def _lift(id_: str, said: "models.LiftModel", sections: Sections) -> Lift:
         name=said.name,
         also=tuple(said.also),
         parts=tuple(map(LiftId, said.parts)),
+        checkpoints=tuple(map(DrillId, said.checkpoints)),
         timeline=tuple(Timed(at=timed.at, position=PositionId(timed.position)) for timed in said.timeline),
         part_points=(points,) if points else (),
         drill=DrillId(said.drill),
@@ -79,6 +81,7 @@ def _fault(id_: str, said: "models.FaultModel", sections: Sections) -> Fault:
         look_alikes=tuple(map(FaultId, said.look_alikes)),
         causes=tuple(_cause(cause) for cause in said.causes),
         tells=tuple(_tell(tell) for tell in said.tells),
+        posture=_posture(said.posture) if said.posture else None,
         sections=sections,
     )
 
@@ -101,6 +104,15 @@ def _tell(said: "models.TellModel") -> Tell:
         drill=DrillId(said.drill) if said.drill else None,
         yes=tuple(said.yes),
         no=tuple(said.no),
+    )
+
+
+def _posture(said: "posture_models.PostureModel") -> Posture:
+    return Posture(
+        position=PositionId(said.position),
+        angles=said.angles.model_dump(exclude_none=True),
+        at=said.at,
+        contact=said.contact,
     )
 
 
@@ -195,6 +207,9 @@ def _dose(said: "models.DoseModel") -> Dose:
         hold_s=said.hold_s,
         sides=said.sides,
         rest_s=said.rest_s,
+        good=said.good,
+        success=said.success,
+        every_s=said.every_s,
     )
 
 

@@ -63,6 +63,10 @@ def _lift_point(library: Library) -> Iterator[Row]:
             yield lift.id, n, timed.at, timed.position, part
 
 
+def _lift_checkpoint(library: Library) -> Iterator[Row]:
+    return ((lift.id, n, drill) for lift in library.lifts.values() for n, drill in enumerate(lift.checkpoints))
+
+
 def _position(library: Library) -> Iterator[Row]:
     for position in library.positions.values():
         yield (
@@ -164,6 +168,7 @@ def _once(values: Iterable[str]) -> Iterable[str]:
 ENTRY_ROWS: Rows = {
     "lift": _lift,
     "lift_part": _lift_part,
+    "lift_checkpoint": _lift_checkpoint,
     "position": _position,
     "lift_point": _lift_point,
     "position_angle": _position_angle,

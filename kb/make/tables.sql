@@ -38,6 +38,14 @@ CREATE TABLE lift_part (
     PRIMARY KEY (lift, n)
 );
 
+-- The drills whose standards place a lifter.
+CREATE TABLE lift_checkpoint (
+    lift TEXT NOT NULL REFERENCES lift (id), -- the lift
+    n INTEGER NOT NULL, -- order, from 0: the simplest first
+    drill TEXT NOT NULL REFERENCES drill (id), -- the drill
+    PRIMARY KEY (lift, n)
+);
+
 -- Postures.
 CREATE TABLE position (
     id TEXT PRIMARY KEY, -- file stem, for ever
@@ -169,12 +177,15 @@ CREATE TABLE drill (
     load_least TEXT NOT NULL, -- the least load it makes sense at
     load_most TEXT NOT NULL, -- the most
     catch TEXT NOT NULL, -- the depth of receiving posture reached
-    rounds INTEGER NOT NULL, -- rounds of the full dose
-    reps INTEGER NOT NULL, -- repetitions in a round, each side
+    rounds INTEGER NOT NULL, -- rounds of the full dose, or intervals
+    reps INTEGER NOT NULL, -- repetitions in a round or at most in a set, each side
     tempo TEXT, -- [s] down-pause-up-pause
     hold_s INTEGER NOT NULL, -- [s] hold at the end of a round, each side
     sides INTEGER NOT NULL, -- 1, or 2 when done left and right
     rest_s INTEGER NOT NULL, -- [s] between rounds
+    good INTEGER NOT NULL, -- repetitions that must count, in sets of at most reps; 0 when rounds are done as they are
+    success INTEGER, -- [%] of the tries expected to count; empty without good
+    every_s INTEGER NOT NULL, -- [s] from the start of one round to the next, for intervals; else 0
     set_up_s INTEGER NOT NULL, -- [s] set-up
     teach_s INTEGER NOT NULL, -- [s] showing it the first time
     work_s INTEGER NOT NULL, -- [s] the full dose, change-over and set-up included

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from kb import dose
 from kb.dials import Change
 from kb.show.setting import Setting
-from kb.terms import Catch, Drill, Lift, Load, Speed, Standard
+from kb.terms import Catch, Dose, Drill, Lift, Load, Speed, Standard
 
 __all__ = [
     "CAUTIONS",
@@ -185,7 +185,7 @@ def dosed(drill: Drill, setting: Setting, *, work: bool = True) -> str:
     rounds, times = given.rounds if work else 1, f"\N{NO-BREAK SPACE}{setting.times}\N{NO-BREAK SPACE}"
     parts = []
     if given.reps:
-        parts.append(f"{rounds}{times}{given.reps}")
+        parts.append(_good_ones(given) if given.good and work else f"{rounds}{times}{dose.sets(given)[0]}")
         if given.tempo and drill.speed < Speed.FULL:
             parts[-1] += f" at {'-'.join(str(each) for each in given.tempo)}"
         if given.hold_s:
@@ -194,9 +194,29 @@ def dosed(drill: Drill, setting: Setting, *, work: bool = True) -> str:
         parts.append(f"{rounds}{times}{given.hold_s} s held")
     if given.sides == 2:
         parts.append("each side")
-    if given.rest_s and rounds > 1:
-        parts.append(f"rest {given.rest_s} s")
+    if work:
+        parts += _between(given)
     return ", ".join(parts)
+
+
+def _good_ones(given: Dose) -> str:
+    """Repetitions that must count, and how many it will take where some won't."""
+    tries = dose.tries(given)
+    about = f" (about {tries} tries)" if tries > given.good else ""
+    return f"{given.good} good ones, sets of {given.reps} at most{about}"
+
+
+def _between(given: Dose) -> list[str]:
+    """What is between rounds: by the clock, or a rest where there is more than one round."""
+    if given.every_s:
+        return [f"one every {_clock(given.every_s)}"]
+    return [f"rest {given.rest_s} s"] if given.rest_s and len(dose.sets(given)) > 1 else []
+
+
+def _clock(seconds: int) -> str:
+    """An interval as it is read off a clock: a minute, 2 min, 90 s."""
+    whole, rest = divmod(seconds, 60)
+    return f"{seconds} s" if rest else "minute" if whole == 1 else f"{whole} min"
 
 
 def moved_on(standard: Standard) -> str:

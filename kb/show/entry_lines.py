@@ -3,7 +3,7 @@
 from collections.abc import Collection, Mapping
 
 from kb.ask.route import Entry
-from kb.dose import minutes
+from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
 from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on
@@ -75,7 +75,7 @@ def _load(entry: Entry) -> str:
 
 def _move_on(entry: Entry, setting: Setting) -> str:
     """The standard; of a check what its one round must show, and what to do if it doesn't."""
-    standard, reps = entry.drill.standard, entry.drill.dose.reps * entry.drill.dose.sides
+    standard, reps = entry.drill.standard, sets(entry.drill.dose)[0] * entry.drill.dose.sides
     if entry.work:
         return f"when {moved_on(standard)}"
     shown = f"{standard.count} of {standard.of}" if standard.of <= reps else f"all {reps}" if reps > 1 else "it"

@@ -7,6 +7,7 @@ from kb.dose import work_seconds
 from kb.show.bars import Bar, bands_of
 from kb.show.chart import chart
 from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on
+from kb.show.demand_words import asked
 from kb.show.prose import sections_text
 from kb.show.setting import Setting, aside, hanging, rows, titled
 from kb.show.tell_lines import tell_lines
@@ -156,12 +157,13 @@ _PARTS = ("ankle", "knee", "hip", "trunk", "shoulder", "elbow", "wrist")
 
 
 def position_text(position: Position, setting: Setting) -> list[str]:
-    """A position: its angles, where the bar and the feet are, its text."""
+    """A position: its angles, what they ask of a body, where the bar and the feet are, its text."""
     lines = _head(position.name, "position", position.also, setting)
     joints = sorted(position.angles, key=lambda joint: (_PARTS.index(joint.rpartition("_")[2]), joint))
     angles = ", ".join(f"{joint.replace('_', ' ')} {position.angles[joint]:g}" for joint in joints)
     facts = [
         ("Angles", f"{angles} (degrees from standing straight, bending positive; trunk from the vertical)"),
+        ("Asks for", asked(position)),
         ("Bar", human(position.bar)),
         ("Feet", human(position.contact)),
     ]

@@ -7,7 +7,7 @@ from kb.show.glyphs import glyphs_of, weight
 from kb.show.setting import Setting, packed
 from kb.terms import Catch, Load, Speed
 
-__all__ = ["legend"]
+__all__ = ["CATCHES", "LOADS", "SPEEDS", "legend"]
 
 SPEEDS = {Speed.HELD: "held", Speed.SLOW: "slow", Speed.PAUSED: "with a pause"}
 LOADS = {Load.NONE: "empty-handed", Load.STICK: "stick", Load.LIGHT: "light", Load.WORKING: "working weight"}

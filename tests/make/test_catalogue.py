@@ -36,6 +36,7 @@ ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
         ("clean-and-jerk", "Clean and jerk", '["the C&J"]', "full-clean-and-jerk")]),
     ("select standard_count, standard_of, standard_seen from lift where id = 'clean'", [(3, 5, "bar over mid-foot")]),
     ("select * from lift_part", [("clean-and-jerk", 0, "clean"), ("clean-and-jerk", 1, "jerk")]),
+    ("select * from lift_checkpoint", [("clean-and-jerk", 0, "tall-clean"), ("clean-and-jerk", 1, "full-jerk")]),
     ("select n, point, position, part from lift_point where lift = 'clean-and-jerk' and n in (0, 2, 3)", [
         (0, "start", "clean-start", "clean"), (2, "receive", "clean-receive", "clean"),
         (3, "rack", "jerk-rack", "jerk")]),

@@ -41,6 +41,9 @@ def test_a_drill_becomes_its_record() -> None:
         "hold_s": 5,
         "sides": 2,
         "rest_s": 30,
+        "good": 0,
+        "success": 80,
+        "every_s": 0,
     }
     assert (drill.set_up_s, drill.teach_s, drill.bridge, drill.not_for) == (20, 90, False, "anyone in a hurry")
     assert drill.load_from is not None

@@ -104,7 +104,7 @@ def test_reference_names_every_field() -> None:
     "row",
     [
         "| `reach` | pair of ids or map by lift of pairs of ids | no | first and last point of the timeline it covers;",
-        "| `rounds` | whole number, 1 to 6 | no (`1`) | rounds |",
+        "| `rounds` | whole number, 1 to 12 | no (`1`) | rounds, or intervals |",
         "| `tempo` | list of 4 whole numbers | no |",
         "| `bridge` | `yes` or `no` | no (`yes`) |",
         "| `prerequisites` | list of ids or lists of ids | no |",

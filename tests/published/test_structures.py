@@ -4,8 +4,7 @@ An item is a drill, a state what a lifter may hold. Two functions of ours are as
 q come next for one who holds K? `reached` (kb.make.order) is what can be learnt from nothing within K. Families,
 fringes and orders are built on these two here, so that a wrong one gives a wrong table.
 
-Not computed yet, for the work on placement: 8.03 (the model of careless errors and lucky guesses), 8.04 to 8.06
-(estimators), 8.07 (posterior), 8.08 (the answers of `endm`).
+8.03 to 8.08 (errors, estimators, posterior, the answers of `endm`) are in tests/published/test_placement.py.
 """
 
 from collections.abc import Callable, Iterable, Iterator

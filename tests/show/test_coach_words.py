@@ -72,6 +72,19 @@ def test_a_reach_that_is_no_reach_is_refused() -> None:
         (Dose(rounds=3, hold_s=20, sides=2), Speed.HELD, True, "3 x 20 s held, each side"),
         (Dose(rounds=2, reps=5, hold_s=10), Speed.SLOW, True, "2 x 5, then hold 10 s"),
         (Dose(), Speed.FULL, True, ""),
+        (Dose(rounds=10, reps=2, every_s=120), Speed.FULL, True, "10 x 2, one every 2 min"),
+        (Dose(rounds=6, reps=1, every_s=60), Speed.FULL, True, "6 x 1, one every minute"),
+        (Dose(rounds=6, hold_s=10, every_s=45), Speed.HELD, True, "6 x 10 s held, one every 45 s"),
+        (Dose(rounds=10, reps=2, every_s=120), Speed.FULL, False, "1 x 2"),
+        (
+            Dose(good=30, reps=3, rest_s=75),
+            Speed.FULL,
+            True,
+            "30 good ones, sets of 3 at most (about 38 tries), rest 75 s",
+        ),
+        (Dose(good=2, success=100, reps=3, rest_s=75), Speed.FULL, True, "2 good ones, sets of 3 at most"),
+        (Dose(good=30, reps=3, rest_s=75), Speed.FULL, False, "1 x 3"),
+        (Dose(good=4, success=100, reps=3, rest_s=75), Speed.FULL, False, "1 x 2"),
     ],
 )
 def test_how_much_is_said_as_on_a_board(dose: Dose, speed: Speed, work: bool, said: str) -> None:

@@ -35,8 +35,8 @@ def rule(library: Library) -> Iterator[Problem]:
             yield at(library, record.id, "standard", CODE, message, f"Write {{count: {of}, of: {count}}}.")
     for drill in library.drills.values():
         dose, of = drill.dose, drill.standard.of
-        # a hold without repetitions counts as one; each side counts
-        done = dose.rounds * max(dose.reps, 1) * dose.sides
+        # a hold without repetitions counts as one, each side counts, and of good ones only they do
+        done = (dose.good or dose.rounds * max(dose.reps, 1)) * dose.sides
         if of > done:
             message = f"The standard looks at {of}, and the dose has only {done}."
             yield at(library, drill.id, "standard", CODE, message, "Look at fewer, or do more.")

@@ -1,4 +1,4 @@
-"""A field names a drill that isn't in the library: `prerequisites`, `made_of`, `regressions` or `drill`.
+"""A field names a drill that isn't there: `prerequisites`, `made_of`, `regressions`, `drill` or `checkpoints`.
 
 Why it matters: a prerequisite that doesn't exist can never be held, so nothing built on it could be taught.
 
@@ -33,6 +33,7 @@ def rule(library: Library) -> Iterator[Problem]:
 def _named(library: Library) -> Iterator[tuple[str, str, str]]:
     for lift in library.lifts.values():
         yield lift.id, "drill", lift.drill
+        yield from ((lift.id, f"checkpoints.{n}", drill) for n, drill in enumerate(lift.checkpoints))
     for fault in library.faults.values():
         for n, tell in enumerate(fault.tells):
             if tell.drill:

@@ -1,4 +1,4 @@
-"""A field names a position that isn't in the library: a timeline's `position`, `target_position` or `for`.
+"""A field names a position that isn't there: `target_position`, `for`, a timeline's or a posture's `position`.
 
 Why it matters: figures are drawn from positions, so a chart with a missing one has a hole where a coach
 looks first.
@@ -35,6 +35,9 @@ def _named(library: Library) -> Iterator[tuple[str, str, str]]:
     for lift in library.lifts.values():
         if written(library, lift.id, "timeline"):
             yield from ((lift.id, f"timeline.{n}.position", timed.position) for n, timed in enumerate(lift.timeline))
+    for fault in library.faults.values():
+        if fault.posture is not None:
+            yield fault.id, "posture.position", fault.posture.position
     for drill in library.drills.values():
         for lift_id, position in drill.target_position.items():
             yield drill.id, f"target_position.{lift_id}", position

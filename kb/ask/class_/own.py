@@ -1,0 +1,202 @@
+"""What each lifter of a class is to do, in order: a chain for a fault, or the next drills of a path for who is new."""
+
+from collections.abc import Callable, Mapping
+from typing import NamedTuple
+
+from kb.ask.chain import chain
+from kb.ask.class_.people import PLENTY, Class, Lifter
+from kb.ask.class_.rotation import TICK_S, ticks
+from kb.ask.class_.turns import loading_seconds, steps_up
+from kb.ask.path import path
+from kb.ask.question import ChainQuestion
+from kb.ask.route import Entry
+from kb.ask.shelf import Shelf
+from kb.dose import check_seconds, work_seconds
+from kb.errors import NoAnswer
+from kb.kit import Gear, fit, gear_at
+from kb.terms import Catch, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage
+
+__all__ = ["NEW_AT_ONCE", "PARTNER", "Doing", "Own", "Shelves", "alone_s", "counted", "have_of", "own_of"]
+
+NEW_AT_ONCE = 2
+"""New drills in one session (DESIGN, "Path": at most two new drills a session)."""
+
+PARTNER = ItemId("partner")
+
+Shelves = Callable[[LiftId], Shelf]
+
+
+class Doing(NamedTuple):
+    """One drill as one lifter does it. `light_gear` is what is taken where a stick serves for a bar, None where not.
+
+    `deep` says that a bar is caught or lowered into at full depth.
+    """
+
+    drill: Drill
+    load: Load
+    work: bool
+    gear: tuple[Gear, ...]
+    light_gear: tuple[Gear, ...] | None = None
+    deep: bool = False
+
+    @property
+    def key(self) -> tuple[DrillId, Load]:
+        """What makes it the same thing for two lifters."""
+        return self.drill.id, self.load
+
+
+class Own(NamedTuple):
+    """A lifter's own list; `knows` are drills that needn't be shown; `later` what is left for another day."""
+
+    lifter: Lifter
+    doings: tuple[Doing, ...]
+    knows: frozenset[DrillId]
+    later: int = 0
+
+
+def have_of(asked: Class) -> frozenset[ItemId]:
+    """What there is at all; a partner where two or more come."""
+    there = {item for item, count in asked.have.items() if count > 0}
+    return frozenset(there - {PARTNER} | ({PARTNER} if len(asked.lifters) > 1 else set()))
+
+
+def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
+    """Every lifter's own list of drills with the hall's gear.
+
+    Raises NoAnswer, with the lifter and the reason, where this gear leads nobody to the lift.
+    """
+    have, seen = have_of(asked), dict[object, Own]()
+    found = []
+    for lifter in asked.lifters:
+        # lifters who ask the same get the same: a chain is searched once
+        key = (lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.weight_kg is None)
+        if key not in seen:
+            try:
+                seen[key] = _own(asked, lifter, shelves(lifter.lift), have)
+            except NoAnswer as none:
+                said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
+                raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None
+        found.append(seen[key]._replace(lifter=lifter))
+    return tuple(found)
+
+
+def _own(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+    if lifter.fault is None:
+        return _learning(asked, lifter, shelf, have)
+    return _mending(asked, lifter, lifter.fault, shelf, have)
+
+
+def _mending(asked: Class, lifter: Lifter, fault: FaultId, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+    """The first sitting of the chain for a fault, then the lift at the day's weight if there is one.
+
+    Where that doesn't fit the class with what must be shown, less time is asked for until it does or can't.
+    """
+    there = 60 * asked.minutes - asked.warm_up_s
+    seconds, own = there, None
+    while True:
+        try:
+            found = _sitting(asked, lifter, fault, shelf, have, seconds)
+        except NoAnswer:
+            # too short even for a first sitting: how much it takes is said where that is looked at
+            return own or _sitting(asked, lifter, fault, shelf, have, None)
+        own, over = found, alone_s(asked, found) - there
+        if over <= 0:
+            return own
+        seconds -= over
+
+
+def _sitting(
+    asked: Class, lifter: Lifter, fault: FaultId, shelf: Shelf, have: frozenset[ItemId], seconds: int | None
+) -> Own:
+    question = ChainQuestion(
+        fault,
+        have,
+        cause=lifter.cause,
+        seconds=None if seconds is None else max(seconds, 1),
+        holds=lifter.holds,
+        load=None if lifter.weight_kg is None else Load.WORKING,
+    )
+    found = chain(shelf, question)
+    route, matter = found.routes[0], found.matter
+    if lifter.weight_kg is not None and matter.load < Load.WORKING:
+        raise NoAnswer(
+            f"{lifter.weight_kg:g} kg needs a bar, and what is there takes no more than a {matter.load.word}"
+        )
+    entries = route.entries[: route.sittings[0][1]]
+
+    def light(entry: Entry) -> bool:
+        """Whether a stick would do: for a check that shows with it what it shows with a bar; never for work."""
+        return (
+            not entry.work
+            and matter.tests(entry.drill, Load.STICK) >= entry.tests
+            and matter.tests_worked(entry.drill, Load.STICK) >= matter.tests_worked(entry.drill, entry.load)
+        )
+
+    doings = tuple(
+        Doing(
+            entry.drill,
+            entry.load,
+            entry.work,
+            entry.gear,
+            _light_gear(entry.drill, entry.load, have, shelf) if light(entry) else None,
+            entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL,
+        )
+        for entry in entries
+    )
+    return Own(lifter, doings, asked.known | lifter.holds | {shelf.lift.drill}, len(route.entries) - len(entries))
+
+
+def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+    """The next drills of the path: what opens them and what is held as checks, and two new ones in full."""
+    found = path(shelf, have=have, holds=lifter.holds)
+    doings: list[Doing] = []
+    new: set[DrillId] = set()
+    for entry in found.entries:
+        drill = entry.drill
+        held = drill.id in lifter.holds
+        if not held and drill.stage is not Stage.PREPARE:
+            if drill.id not in new and len(new) == NEW_AT_ONCE:
+                break
+            new.add(drill.id)
+        deep = entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL
+        gear = _gear(drill, entry.load, have, shelf)
+        doings.append(
+            Doing(
+                drill, entry.load, not held, gear, _light_gear(drill, entry.load, have, shelf) if held else None, deep
+            )
+        )
+    own = Own(lifter, tuple(doings), asked.known | lifter.holds, len(found.entries) - len(doings))
+    while len(own.doings) > 1 and alone_s(asked, own) > 60 * asked.minutes - asked.warm_up_s:
+        own = own._replace(doings=own.doings[:-1], later=own.later + 1)
+    return own
+
+
+def alone_s(asked: Class, own: Own) -> int:
+    """How long a lifter's list takes with nobody else there, s: showings and the bar's loading with it."""
+    whole = 0
+    for doing in own.doings:
+        whole += ticks(work_seconds(doing.drill) if doing.work else check_seconds(doing.drill))
+        if doing.load is Load.WORKING:
+            steps = len(steps_up(asked.bar_kg, own.lifter.weight_kg or 0.0))
+            whole += ticks(loading_seconds(steps, doing.drill.dose, 1))
+    drills = {doing.drill.id: doing.drill for doing in own.doings if doing.drill.id not in own.knows}
+    return TICK_S * (whole + sum(ticks(drill.teach_s) for drill in drills.values()))
+
+
+def _gear(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...]:
+    fitted = fit(drill, have, shelf.items)
+    return gear_at(fitted, load, have, shelf.items) if fitted else ()
+
+
+def _light_gear(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...] | None:
+    """What is picked up where a stick serves for a bar: at a light load, if the drill may be done with a stick."""
+    if load is not Load.LIGHT or drill.load[0] > Load.STICK or drill.id == shelf.lift.drill:
+        return None
+    gear = _gear(drill, Load.STICK, have, shelf)
+    return gear if gear != _gear(drill, load, have, shelf) else None
+
+
+def counted(gear: tuple[Gear, ...], have: Mapping[ItemId, int]) -> tuple[ItemId, ...]:
+    """The things of a drill that are counted in this hall, each once; a partner is a person and not among them."""
+    used = dict.fromkeys(each.using for each in gear if each.using != PARTNER)
+    return tuple(item for item in used if have.get(item, 0) < PLENTY)

@@ -1,0 +1,50 @@
+"""A class as it is handed in: who comes, what is in the hall, how long there is."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from kb.terms import DrillId, FaultId, ItemId, LiftId
+
+__all__ = ["MOST_WAIT_S", "PLENTY", "WARM_UP_S", "Class", "Lifter"]
+
+MOST_WAIT_S = 180
+"""Nobody waits longer than this at a time, s, unless the class says otherwise. Common practice, no source."""
+
+WARM_UP_S = 600
+"""The common warm-up, s, unless the class says otherwise: about ten minutes. Common practice, no source."""
+
+PLENTY = 10_000
+"""What is there without being counted: enough for everyone."""
+
+
+class Lifter(NamedTuple):
+    """One who comes: with a fault (of a cause, or the commonest), or new, with the drills held so far.
+
+    `weight_kg` is the day's weight, what the lift ends at; None ends it at a light bar. `where` says in which
+    line of the file the lifter stands, for what has to be said about them.
+    """
+
+    name: str
+    lift: LiftId
+    fault: FaultId | None = None
+    cause: str | None = None
+    holds: frozenset[DrillId] = frozenset()
+    weight_kg: float | None = None
+    where: str = ""
+
+
+class Class(NamedTuple):
+    """Who comes and what there is. `have` counts each item, `PLENTY` where it isn't counted; times in s.
+
+    `known` are drills that everyone has been shown before.
+    """
+
+    name: str
+    lifters: tuple[Lifter, ...]
+    have: Mapping[ItemId, int]
+    minutes: int
+    coaches: int
+    warm_up_s: int = WARM_UP_S
+    most_wait_s: int = MOST_WAIT_S
+    bar_kg: float = 20.0
+    known: frozenset[DrillId] = frozenset()

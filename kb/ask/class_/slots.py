@@ -1,0 +1,257 @@
+"""A plan in minutes and names: what each lifter does when and where, what each coach does, how much gear is out."""
+
+from collections.abc import Mapping
+from typing import Literal, NamedTuple
+
+from kb.ask.class_.build import Matter
+from kb.ask.class_.own import PARTNER, Doing
+from kb.ask.class_.people import PLENTY, Lifter
+from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
+from kb.ask.class_.stations import Place, places_of, station_of
+from kb.dose import check_seconds, work_seconds
+from kb.terms import Drill, DrillId, ItemId, Load
+
+__all__ = ["ClassPlan", "Duty", "GearUse", "LifterPlan", "Slot", "plan_of"]
+
+Part = Literal["shown", "work", "check", "loading", "helps"]
+
+
+class Slot(NamedTuple):
+    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
+
+    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
+    serves for a bar. `with_whom` is the partner helped, or who helps.
+    """
+
+    start_s: int
+    end_s: int
+    drill: Drill
+    load: Load
+    part: Part
+    station: str
+    gear: tuple[ItemId, ...] = ()
+    shares: str | None = None
+    with_whom: str | None = None
+    watched: bool = False
+    light: bool = False
+
+
+class LifterPlan(NamedTuple):
+    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them."""
+
+    lifter: Lifter
+    group: int
+    slots: tuple[Slot, ...]
+    idle_s: int
+    waits_s: int
+    later: int
+
+
+class Duty(NamedTuple):
+    """What a coach (from 0) does: shows a drill, or stands by at a first try."""
+
+    coach: int
+    start_s: int
+    end_s: int
+    does: Literal["show", "watch"]
+    drill: Drill
+    who: tuple[str, ...]
+
+
+class GearUse(NamedTuple):
+    """A counted thing: how many there are, and the most that are out at once."""
+
+    item: ItemId
+    have: int
+    peak: int
+
+
+class ClassPlan(NamedTuple):
+    """A class planned. `gap` is the share of the idle time that a better plan might save, None where unknown.
+
+    `drills_at_once` is the most different drills at once, `drills_least` what is proved of it.
+    """
+
+    matter: Matter
+    idle_s: int
+    gap: float | None
+    lifters: tuple[LifterPlan, ...]
+    duties: tuple[Duty, ...]
+    gear: tuple[GearUse, ...]
+    drills_at_once: int
+    drills_least: int | None
+
+    @property
+    def optimal(self) -> bool:
+        """Whether it is proved that no plan of these groups has less idle time."""
+        return self.gap == 0
+
+    @property
+    def end_s(self) -> int:
+        """When the last lifter has ended."""
+        return max(slot.end_s for each in self.lifters for slot in each.slots)
+
+
+class _Told(NamedTuple):
+    """What slots are written from."""
+
+    matter: Matter
+    plan: Plan
+    places: Mapping[tuple[int, int], tuple[Place, ...]]
+
+    def at(self, tick: int) -> int:
+        """A tick as seconds from the class's start."""
+        return self.matter.asked.warm_up_s + tick * TICK_S
+
+    def name(self, lifter: int) -> str:
+        return self.matter.owns[lifter].lifter.name
+
+
+def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
+    """A plan told."""
+    rotation = matter.rotation
+    told = _Told(matter, plan, places_of(matter, plan))
+    slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
+    for u, unit in enumerate(rotation.units):
+        for k in range(len(unit.tasks)):
+            _tell(told, u, k, slots)
+    drills = {doing.drill.id: doing.drill for doings in matter.doings for doing in doings}
+    for showing, start in zip(rotation.showings, plan.shown, strict=True):
+        for u in {each for each, _ in showing.needs}:
+            for n in rotation.units[u].lifters:
+                at, end = told.at(start), told.at(start + showing.ticks)
+                slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
+    group = {n: unit.group for unit in rotation.units for n in unit.lifters}
+    idle = idle_of(rotation, plan)
+    gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
+    return ClassPlan(
+        matter,
+        idle * TICK_S,
+        gap,
+        tuple(_lifter(told, n, group[n], sorted(slots[n], key=_begins)) for n in range(len(matter.owns))),
+        _duties(told, drills),
+        _gear(told),
+        _drills_at_once(told),
+        plan.drills_bound,
+    )
+
+
+def _begins(slot: Slot) -> int:
+    return slot.start_s
+
+
+def _lifter(told: _Told, n: int, group: int, slots: list[Slot]) -> LifterPlan:
+    own, now, waits = told.matter.owns[n], told.matter.asked.warm_up_s, []
+    for slot in slots:
+        waits.append(slot.start_s - now)
+        now = slot.end_s
+    return LifterPlan(own.lifter, group, tuple(slots), sum(waits), max(waits), own.later)
+
+
+def _tell(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) -> None:
+    """Write a task into its lifters' slots, and into the helper's."""
+    unit, doing = told.matter.rotation.units[u], told.matter.doings[u][k]
+    task, mode, start = unit.tasks[k], told.plan.mode(told.matter.rotation, u, k), told.plan.starts[u][k]
+    if (u, k) in told.plan.helpers:
+        helper = told.matter.rotation.units[told.plan.helpers[u, k]].lifters[0]
+        station = station_of(told.places[u, k], doing.gear, 0)
+        whom = told.name(unit.lifters[0])
+        at, end = told.at(start), told.at(start + mode.length)
+        slots[helper].append(Slot(at, end, doing.drill, task.load, "helps", station, with_whom=whom))
+    if PARTNER in doing.drill.equipment and unit.size > 1:
+        _tell_partners(told, u, k, slots)
+        return
+    gear = doing.light_gear if mode.light and doing.light_gear is not None else doing.gear
+    using = tuple(dict.fromkeys(each.using for each in gear if each.using != PARTNER))
+    for n, lifter in enumerate(unit.lifters):
+        begins = start + (mode.turns if n else 0)
+        station = station_of(told.places[u, k], gear, n)
+        slot = Slot(
+            told.at(begins),
+            told.at(begins + mode.ticks),
+            doing.drill,
+            Load.STICK if mode.light else task.load,
+            "work" if task.work else "check",
+            station,
+            () if mode.turns and n else using,
+            told.name(unit.lifters[1 - n]) if mode.turns else None,
+            told.name(_helper(told, u, k)) if (u, k) in told.plan.helpers else None,
+            watched=task.look > 0,
+            light=mode.light,
+        )
+        if task.loading:
+            ready = told.at(begins + task.loading)
+            slots[lifter].append(slot._replace(end_s=ready, part="loading", watched=False))
+            slot = slot._replace(start_s=ready)
+        slots[lifter].append(slot)
+
+
+def _helper(told: _Told, u: int, k: int) -> int:
+    return told.matter.rotation.units[told.plan.helpers[u, k]].lifters[0]
+
+
+def _tell_partners(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) -> None:
+    """Two who are each other's partner: the first does it while the second helps, then they swap."""
+    unit, doing = told.matter.rotation.units[u], told.matter.doings[u][k]
+    task, mode, start = unit.tasks[k], told.plan.mode(told.matter.rotation, u, k), told.plan.starts[u][k]
+    swap = start + ticks(work_seconds(doing.drill) if task.work else check_seconds(doing.drill))
+    station = station_of(told.places[u, k], doing.gear, 0)
+    using = tuple(dict.fromkeys(each.using for each in doing.gear if each.using != PARTNER))
+    first, second = unit.lifters
+    for begins, ends, does, helps in ((start, swap, first, second), (swap, start + mode.ticks, second, first)):
+        at, end = told.at(begins), told.at(ends)
+        part: Part = "work" if task.work else "check"
+        whom = told.name(helps)
+        slots[does].append(Slot(at, end, doing.drill, task.load, part, station, using, with_whom=whom))
+        slots[helps].append(Slot(at, end, doing.drill, task.load, "helps", station, with_whom=told.name(does)))
+
+
+def _duties(told: _Told, drills: Mapping[DrillId, Drill]) -> tuple[Duty, ...]:
+    """What the coaches do, each as soon as one is free; the same coach goes on where it makes no difference."""
+    rotation, plan = told.matter.rotation, told.plan
+    wanted: list[tuple[int, int, Literal["show", "watch"], DrillId, tuple[int, ...]]] = []
+    for showing, start in zip(rotation.showings, plan.shown, strict=True):
+        people = sorted({n for u, _ in showing.needs for n in rotation.units[u].lifters})
+        wanted.append((start, start + showing.ticks, "show", showing.drill, tuple(people)))
+    for u, unit in enumerate(rotation.units):
+        for k, task in enumerate(unit.tasks):
+            if task.look:
+                begin = plan.starts[u][k] + task.look_at
+                wanted.append((begin, begin + task.look, "watch", task.drill, unit.lifters))
+    free = [0] * rotation.coaches
+    found = []
+    for begin, end, does, drill, whom in sorted(wanted):
+        coach = next(n for n, since in enumerate(free) if since <= begin)
+        free[coach] = end
+        who = tuple(told.name(n) for n in whom)
+        found.append(Duty(coach, told.at(begin), told.at(end), does, drills[drill], who))
+    return tuple(found)
+
+
+def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:
+    rotation, plan = told.matter.rotation, told.plan
+    return [
+        (told.matter.doings[u][k], plan.mode(rotation, u, k))
+        for u, unit in enumerate(rotation.units)
+        for k in range(len(unit.tasks))
+        if plan.starts[u][k] <= tick < plan.end(rotation, u, k)
+    ]
+
+
+def _gear(told: _Told) -> tuple[GearUse, ...]:
+    asked = told.matter.asked
+    peaks = {item: 0 for item, count in sorted(asked.have.items()) if count < PLENTY and item != PARTNER}
+    for tick in range(told.matter.rotation.last):
+        out: dict[ItemId, int] = {}
+        for _, mode in _under_way(told, tick):
+            for item, count in mode.gear:
+                out[item] = out.get(item, 0) + count
+        for item, count in out.items():
+            peaks[item] = max(peaks[item], count)
+    return tuple(GearUse(item, asked.have[item], peak) for item, peak in peaks.items())
+
+
+def _drills_at_once(told: _Told) -> int:
+    return max(
+        len({doing.drill.id for doing, _ in _under_way(told, tick)}) for tick in range(told.matter.rotation.last)
+    )

@@ -1,0 +1,1 @@
+"""A path spread over weeks: which drill in which session until the lift is held."""

@@ -1,0 +1,113 @@
+"""When the sessions are: days of the week, the light week, and the minutes that are left for drills."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from kb.ask.plan.forms import Form
+from kb.errors import NoAnswer
+from kb.terms import Load
+
+__all__ = [
+    "LIGHT_EVERY",
+    "LONGEST",
+    "MOST_A_WEEK",
+    "MOST_NEW",
+    "Weeks",
+    "beside",
+    "day_of",
+    "warm_up",
+    "weeks_of",
+]
+
+MOST_A_WEEK = 7
+"""Sessions a week at most: what was new needs a night before it comes again."""
+
+LONGEST = 240
+"""Minutes of a session at most; more is a slip of the pen."""
+
+LIGHT_EVERY = 4
+"""Every so many weeks one is light and ends with a new placement. Common practice, no source."""
+
+MOST_NEW = 2
+"""New drills, or drills at a new weight, in one session at most."""
+
+LEAST_RAISE, MOST_WARM_UP = 5, 10
+"""Warm-up, min: raising the pulse takes 5 to 10, joints and muscles about 5 more (Jeffreys 2007, "Warm up
+revisited"; durations from secondary pages). 10 is both at their least."""
+
+
+class Weeks(NamedTuple):
+    """How sessions lie in weeks. `room` is a session's minutes for drills, `light_room` those in a light week."""
+
+    per_week: int
+    warm_up: int
+    room: int
+    light_room: int
+
+    def week(self, n: int) -> int:
+        """The week of session `n`, both counted from 1."""
+        return (n - 1) // self.per_week + 1
+
+    def light(self, n: int) -> bool:
+        """Whether session `n` is in a light week: nothing new, nothing at working weight, half the drills' time."""
+        return self.week(n) % LIGHT_EVERY == 0
+
+    def places(self, n: int) -> bool:
+        """Whether session `n` ends a light week, with a look at where the lifter stands."""
+        return self.light(n) and n % self.per_week == 0
+
+    def room_in(self, n: int) -> int:
+        """Minutes for drills in session `n`."""
+        return self.light_room if self.light(n) else self.room
+
+    def allows(self, n: int, form: Form, *, new: bool) -> bool:
+        """Whether a form may come in session `n`, its time aside; `new` if it was never tried."""
+        return not self.light(n) or not (new or form.load is Load.WORKING)
+
+
+def beside(form: Form, new: Sequence[Form]) -> bool:
+    """Whether a form may be new in a session beside the `new` ones that are in it.
+
+    Two at most, and of drills shown for the first time only one that puts most together.
+    """
+    first_whole = form.whole and form.lighter is None
+    return len(new) < MOST_NEW and not (first_whole and any(each.whole and each.lighter is None for each in new))
+
+
+def warm_up(minutes: int) -> int:
+    """Minutes of a session that go into warming up: a quarter, from 5 to 10.
+
+    Five raise the pulse; the joints are opened by the drills themselves, which begin unloaded, so that a short
+    session keeps most of its time. From 40 minutes on there are five more for the joints.
+
+    >>> warm_up(20), warm_up(40), warm_up(60)
+    (5, 10, 10)
+    """
+    return min(max(minutes // 4, LEAST_RAISE), MOST_WARM_UP)
+
+
+def day_of(n: int, per_week: int) -> int:
+    """The day of session `n`, counted from the Monday, as it were, of session 1's week; evenly spread.
+
+    >>> [day_of(n, 2) for n in range(1, 5)], [day_of(n, 3) for n in range(1, 5)]
+    ([0, 3, 7, 10], [0, 2, 4, 7])
+    """
+    week, at = divmod(n - 1, per_week)
+    return 7 * week + at * 7 // per_week
+
+
+def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int) -> Weeks:
+    """The weeks of a plan; NoAnswer, with the least minutes that would do, if a drill doesn't fit a session."""
+    longest = max(forms, key=lambda form: (max(form.new, form.work, form.check), -form.n))
+    needed = max(longest.new, longest.work, longest.check)
+    room = minutes - warm_up(minutes)
+    if room < needed:
+        least = next(
+            each for each in range(minutes, minutes + needed + MOST_WARM_UP + 1) if each - warm_up(each) >= needed
+        )
+        raise NoAnswer(
+            f"{longest.drill.name} takes {needed} min after a warm-up of {warm_up(least)},"
+            f" so a session of {minutes} min is too short: the least that will do is {least}"
+        )
+    checks = [form.check for form in forms if form.load is not Load.WORKING]
+    return Weeks(per_week, warm_up(minutes), room, max([room // 2, *checks]))

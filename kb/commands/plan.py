@@ -1,0 +1,208 @@
+"""`drillpath plan LIFT`: sessions from now to the lift."""
+
+from typing import TYPE_CHECKING, get_args
+
+import click
+
+from kb.ask import read
+from kb.ask.names import resolve
+from kb.ask.path import Order, path
+from kb.ask.plan.plan import Plan, plan
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, day_of
+from kb.commands.asked import (
+    Asked,
+    Room,
+    as_json_option,
+    complete,
+    drills_named,
+    put_json,
+    room_of,
+    room_options,
+    say,
+    words,
+)
+from kb.commands.sheet_file import paper_of, put_sheet, sheet_options
+from kb.errors import BadInput
+from kb.terms import LiftId
+
+if TYPE_CHECKING:
+    import sqlite3
+    from collections.abc import Mapping
+    from datetime import date, datetime
+
+    from kb.ask.plan.past import Done
+
+__all__ = ["command"]
+
+FIRST_YEAR, LAST_YEAR = 2000, 2199
+"""A plan outside these begins on a slip of the pen."""
+
+EVENING = "18:00"
+"""When a session begins in a calendar if nothing is said."""
+
+
+@click.command(name="plan", short_help="Sessions from now to the lift.")
+@click.argument("lift", nargs=-1, required=True, shell_complete=complete("lift"))
+@click.option("--per-week", type=click.IntRange(1, MOST_A_WEEK), default=2, show_default=True, help="Sessions a week.")
+@click.option(
+    "--minutes", type=click.IntRange(1, LONGEST), default=40, show_default=True, help="How long a session is."
+)
+@room_options
+@click.option("--holds", metavar="D1,D2", help="Drills the lifter can do already.", shell_complete=complete("drill"))
+@click.option(
+    "--order",
+    type=click.Choice(get_args(Order)),
+    default="either",
+    show_default=True,
+    help="From the floor up, from the top down, or whichever changes less.",
+)
+@click.option("--start", metavar="YYYY-MM-DD", help="The day of the next session, for dates.")
+@click.option("--at", metavar="HH:MM", help="When sessions begin, for a calendar; 18:00 if nothing is said.")
+@click.option(
+    "--done", type=click.Path(), metavar="FILE.csv", help="What was done: session or date, drill, met (yes or no)."
+)
+@as_json_option
+@click.option("--csv", "as_csv", is_flag=True, help="The sessions as a table; filled in, it goes back as --done.")
+@click.option("--calendar", type=click.Path(), metavar="FILE.ics", help="Write the sessions for a calendar.")
+@sheet_options
+@click.pass_context
+def command(
+    ctx: click.Context,
+    lift: tuple[str, ...],
+    per_week: int,
+    minutes: int,
+    kit: str | None,
+    have: str | None,
+    holds: str | None,
+    order: Order,
+    start: str | None,
+    at: str | None,
+    done: str | None,
+    as_json: bool,
+    as_csv: bool,
+    calendar: str | None,
+    sheet: str | None,
+    paper: str | None,
+) -> None:
+    """Sessions from now to the lift: two new drills in each at most, and all come back until they are held."""
+    if as_json and as_csv:
+        raise BadInput("--json and --csv are two forms of one answer; ask for one")
+    paper = paper_of(sheet, paper)
+    begins = _begins(start, at, calendar)
+    db = ctx.ensure_object(Asked).catalogue()
+    lift_id = LiftId(resolve(db, "lift", words(lift)))
+    room, held = room_of(db, kit, have), drills_named(db, holds)
+    found = plan(
+        path(read.shelf(db, lift_id), have=room.have, holds=held, order=order),
+        per_week=per_week,
+        minutes=minutes,
+        done=_done(done, db, begins, start),
+    )
+    days = _days(found, begins)
+    if calendar is not None and begins is not None:
+        _put_calendar(calendar, found, days, begins)
+    if sheet is not None:
+        from kb.show.plan_sheet import plan_sheet
+
+        put_sheet(sheet, plan_sheet(found, room.kit, room.have, days, _texts(db, found), paper))
+        say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
+    _answer(db, found, room, days, as_json=as_json, as_csv=as_csv)
+
+
+def _begins(start: str | None, at: str | None, calendar: str | None) -> "datetime | None":
+    """When the next session begins; None if neither a day nor a calendar was asked for.
+
+    A calendar without a day begins today. Raises BadInput for what is no date, no time, or a time without use.
+    """
+    if start is None and calendar is None:
+        if at is not None:
+            raise BadInput("--at says when sessions begin in a calendar, so it needs --calendar FILE.ics")
+        return None
+    from datetime import date, datetime, time
+
+    try:
+        day = date.fromisoformat(start) if start is not None else date.today()
+    except ValueError:
+        raise BadInput(f"--start {start!r} is no date; write it as 2026-03-09") from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise BadInput(f"--start {start} is not of these times; a plan begins from {FIRST_YEAR} to {LAST_YEAR}")
+    try:
+        return datetime.combine(day, time.fromisoformat(at or EVENING))
+    except ValueError:
+        raise BadInput(f"--at {at!r} is no time of day; write it as {EVENING}") from None
+
+
+def _days(found: Plan, begins: "datetime | None") -> "dict[int, date]":
+    """Each session's date, evenly spread over the weeks, the next on the day it begins; empty without such a day."""
+    if begins is None:
+        return {}
+    from datetime import timedelta
+
+    per_week = found.weeks.per_week
+    origin = day_of(found.begun + 1, per_week)
+    return {
+        session.n: begins.date() + timedelta(days=day_of(session.n, per_week) - origin) for session in found.sessions
+    }
+
+
+def _done(
+    done: str | None, db: "sqlite3.Connection", begins: "datetime | None", start: str | None
+) -> "tuple[Done, ...]":
+    """What a file says was done; nothing without one."""
+    if done is None:
+        return ()
+    from pathlib import Path
+
+    from kb.intake.done_file import done_file
+
+    return done_file(Path(done), db, before=begins.date() if begins is not None and start is not None else None)
+
+
+def _put_calendar(path: str, found: Plan, days: "Mapping[int, date]", begins: "datetime") -> None:
+    """Write a calendar whole or not at all. Raises BadInput, with the reason, where it can't be written."""
+    from datetime import datetime
+    from pathlib import Path
+
+    from kb.make.aside import aside
+    from kb.show.plan_calendar import plan_calendar
+
+    if not found.sessions:
+        say(f"There is nothing left to plan, so {path} wasn't written.")
+        return
+    text, target = plan_calendar(found, days, begins.time(), datetime.now()), Path(path)
+    try:
+        if target.is_dir():
+            raise IsADirectoryError(0, "it is a folder")
+        if not target.parent.is_dir():
+            raise FileNotFoundError(0, f"there is no folder {target.parent}")
+        with aside(target) as beside:
+            beside.write_text(text, "utf-8", newline="")
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise BadInput(f"the calendar can't be written to {path}: {reason.lower()}") from None
+    say(f"The sessions are in {path}, from {begins:%Y-%m-%d} on.")
+
+
+def _texts(db: "sqlite3.Connection", found: Plan) -> "Mapping[str, Mapping[str, str]]":
+    """The text of a plan's drills, for how to miss."""
+    return read.sections(db, "drill", {form.drill.id for form in found.forms})
+
+
+def _answer(
+    db: "sqlite3.Connection", found: Plan, room: Room, days: "Mapping[int, date]", *, as_json: bool, as_csv: bool
+) -> None:
+    """The plan on standard output, in the form asked for."""
+    if as_json:
+        from kb.show.plan_json import plan_json
+
+        put_json(plan_json(found, room.kit, days))
+        return
+    if as_csv:
+        from kb.show.plan_csv import plan_csv
+
+        click.echo(plan_csv(found, days), nl=False)
+        return
+    from kb.show.plan_text import plan_text
+    from kb.show.setting import setting_of
+
+    click.echo("\n".join(plan_text(found, room.kit, room.have, days, _texts(db, found), setting_of())))

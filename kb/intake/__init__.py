@@ -1,0 +1,1 @@
+"""Files that people hand in, read and checked."""

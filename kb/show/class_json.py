@@ -1,0 +1,82 @@
+"""A class planned, or why it can't be, for programs: the shapes of kb/docs/answers.md."""
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from kb.ask.class_.short import Short
+    from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
+
+__all__ = ["class_json", "no_class_json"]
+
+VERSION = 1
+
+Json = dict[str, Any]
+
+
+def _slot(slot: "Slot") -> Json:
+    return {
+        "start_s": slot.start_s,
+        "end_s": slot.end_s,
+        "drill": slot.drill.id,
+        "station": slot.station,
+        "gear": list(slot.gear),
+        "as": slot.part,
+        "load": None if slot.part == "shown" else slot.load.word,
+        "shares": slot.shares,
+        "with": slot.with_whom,
+        "watched": slot.watched,
+    }
+
+
+def _lifter(plan: "LifterPlan") -> Json:
+    return {
+        "name": plan.lifter.name,
+        "lift": plan.lifter.lift,
+        "group": plan.group + 1,
+        "idle_s": plan.idle_s,
+        "later": plan.later,
+        "slots": [_slot(slot) for slot in plan.slots],
+    }
+
+
+def _duty(duty: "Duty") -> Json:
+    return {
+        "coach": duty.coach + 1,
+        "start_s": duty.start_s,
+        "end_s": duty.end_s,
+        "does": duty.does,
+        "drill": duty.drill.id,
+        "who": list(duty.who),
+    }
+
+
+def class_json(plan: "ClassPlan") -> Json:
+    """A class. The second of two who take turns at one set of gear has no `gear` of their own: `shares` says whose.
+
+    `gap` is null where nothing is proved; `gear` holds what is counted.
+    """
+    asked = plan.matter.asked
+    return {
+        "version": VERSION,
+        "name": asked.name,
+        "minutes": asked.minutes,
+        "warm_up_s": asked.warm_up_s,
+        "optimal": plan.optimal,
+        "gap": None if plan.gap is None else round(plan.gap, 4),
+        "idle_s": plan.idle_s,
+        "drills_at_once": {"most": plan.drills_at_once, "proved_least": plan.drills_least},
+        "lifters": [_lifter(each) for each in plan.lifters],
+        "coaches": [_duty(duty) for duty in plan.duties],
+        "gear": [{"item": use.item, "have": use.have, "peak": use.peak} for use in plan.gear],
+    }
+
+
+def no_class_json(why: str, short: "tuple[Short, ...]") -> Json:
+    """Why a class can't be planned, and what would each do alone: the least more of it, where that is proved."""
+    return {
+        "version": VERSION,
+        "optimal": False,
+        "lifters": [],
+        "why": why,
+        "short": [{"what": each.what, "by": each.by, "unit": each.unit, "proved": True} for each in short],
+    }

@@ -1,0 +1,136 @@
+"""A class on paper: the hall and the coaches' lists on the first page, then a card for each lifter, to be cut out.
+
+One file of HTML without script, for A4 or letter; the template and its style stand beside this module.
+"""
+
+from base64 import b64encode
+from hashlib import sha256
+from pathlib import Path
+from typing import NamedTuple
+
+from kb.ask.class_.rotation import TICK_S
+from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
+from kb.dose import minutes
+from kb.show.class_words import (
+    after,
+    cares_of,
+    clock,
+    closing_texts,
+    duty_said,
+    facts_of,
+    gear_said,
+    letters_of,
+    slot_said,
+    title_of,
+    verdict,
+)
+from kb.show.coach_words import listed, moved_on
+from kb.show.setting import Setting
+from kb.terms import DrillId
+
+__all__ = ["class_sheet"]
+
+HERE = Path(__file__).parent
+EVERY = 10
+"""Columns (of half a minute) between two times over the chart of the hall."""
+
+
+class _Cell(NamedTuple):
+    """A stretch of a row of the chart: how many columns, what stands in it, and how it is drawn."""
+
+    span: int
+    text: str
+    kind: str
+
+
+class _Line(NamedTuple):
+    """A line of a card; `boxes` are to be ticked, one for each try that counted."""
+
+    at: str
+    where: str
+    says: str
+    on_when: str = ""
+    boxes: int = 0
+    cue: str = ""
+
+
+def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
+    """A class as a page; `paper` is a4 or letter."""
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+
+    style = (HERE / "class_sheet.css").read_text("utf-8") + f"@page {{ size: {paper}; margin: 11mm; }}\n"
+    environment = Environment(
+        loader=FileSystemLoader(HERE), autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+    asked = plan.matter.asked
+    start = asked.warm_up_s
+    columns = -(-(plan.end_s - start) // TICK_S)
+    letters = letters_of(plan)
+    *closing, review = closing_texts(plan)
+    return environment.get_template("class_sheet.html").render(
+        style=style,
+        digest=b64encode(sha256(style.encode()).digest()).decode(),
+        title=asked.name,
+        facts=facts_of(plan),
+        verdict=verdict(plan, with_solver=with_solver),
+        warm_up=minutes(asked.warm_up_s),
+        times=[_Cell(min(EVERY, columns - n), clock(start + n * TICK_S), "time") for n in range(0, columns, EVERY)],
+        rows=[(each.lifter.name, _row(each, start, letters)) for each in plan.lifters],
+        groups=_groups(plan, letters),
+        coaches=[_coach(plan, n) for n in range(asked.coaches)],
+        cares=cares_of(plan),
+        gear=gear_said(plan),
+        cards=[(title_of(each), _card(plan, each), after(each)) for each in plan.lifters],
+        closing=closing,
+        review=review,
+    )
+
+
+def _row(each: LifterPlan, start: int, letters: dict[DrillId, str]) -> list[_Cell]:
+    cells, now = [], start
+    for slot in each.slots:
+        if slot.start_s > now:
+            cells.append(_Cell((slot.start_s - now) // TICK_S, "", "waiting"))
+        text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
+        cells.append(_Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
+        now = slot.end_s
+    return cells
+
+
+def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, list[tuple[str, str]]]]:
+    """Who works together, and their chain's drills with their letters."""
+    return [
+        (
+            listed([plan.matter.owns[n].lifter.name for n in group.lifters]),
+            [(letters[doing.drill.id], doing.drill.name) for doing in group.doings],
+        )
+        for group in plan.matter.groups
+    ]
+
+
+def _coach(plan: ClassPlan, coach: int) -> list[tuple[str, str]]:
+    return [(clock(duty.start_s), duty_said(duty)) for duty in plan.duties if duty.coach == coach]
+
+
+def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:
+    return [_line(plan, each, slot) for slot in each.slots]
+
+
+def _line(plan: ClassPlan, each: LifterPlan, slot: Slot) -> _Line:
+    said = slot_said(plan, each, slot, Setting(fine=True)).replace("\N{NO-BREAK SPACE}", " ")
+    line = _Line(clock(slot.start_s), slot.station, said)
+    if slot.part not in ("work", "check"):
+        return line
+    cue = slot.drill.cues[0] if slot.drill.cues else ""
+    boxes, on_when = _on_when(slot)
+    return line._replace(on_when=on_when, boxes=boxes, cue=cue)
+
+
+def _on_when(slot: Slot) -> tuple[int, str]:
+    """How many tries there are to tick, and what they must show; of a check those of its one round."""
+    standard, dose = slot.drill.standard, slot.drill.dose
+    tries = dose.reps * dose.sides
+    if slot.part == "work" or standard.of <= tries:
+        return standard.of, f"On when {moved_on(standard)}."
+    counted = f"all {tries} show" if tries > 1 else "it shows"
+    return max(tries, 1), f"On when {counted} this: {standard.seen}."

@@ -1,0 +1,180 @@
+"""A class in words, for the terminal and for paper: how good the plan is, who works together, what each stretch is."""
+
+from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
+from kb.ask.class_.turns import steps_up
+from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.coach_words import dosed, human, listed
+from kb.show.setting import Setting
+from kb.terms import DrillId, Load, Stage
+
+# fmt: off
+__all__ = [
+    "after", "cares_of", "clock", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of", "slot_said",
+    "span", "title_of", "verdict",
+]
+# fmt: on
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefgijklmnopqrstuvwxyz"
+"""For the drills of a chart; `h` is for helping."""
+
+
+def clock(seconds: int) -> str:
+    """A time of the class, minutes and seconds from its start.
+
+    >>> clock(750)
+    '12:30'
+    """
+    return f"{seconds // 60}:{seconds % 60:02}"
+
+
+def facts_of(plan: ClassPlan) -> list[str]:
+    """What the class is, in a few words each."""
+    asked = plan.matter.asked
+    people, coaches = len(asked.lifters), asked.coaches
+    return [
+        f"{people} lifter{'s' if people > 1 else ''}",
+        f"{asked.minutes} min",
+        f"{coaches} coach{'es' if coaches > 1 else ''}",
+    ]
+
+
+def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
+    """How good the plan is, and what of that is proved."""
+    longest = max(each.waits_s for each in plan.lifters)
+    ends = f"The last lifter has ended at {clock(plan.end_s)} of {plan.matter.asked.minutes}:00."
+    if plan.idle_s == 0:
+        said = f"Nobody waits at all. {ends}"
+    else:
+        said = f"All waiting added up: {span(plan.idle_s)}; nobody waits longer than {span(longest)} at a time. {ends}"
+    if plan.optimal:
+        how = "No plan of these groups and pairs has less waiting: that is proved."
+    elif plan.gap is not None:
+        how = f"Not proved the least: a better plan could save at most {plan.gap:.0%} of the waiting."
+    else:
+        how = "Not proved the least: how much a better plan could save is not known."
+        if not with_solver:
+            how += " Installed with `drillpath[class]`, the program looks further and proves it."
+    return [said, how, _drills_said(plan)]
+
+
+def _drills_said(plan: ClassPlan) -> str:
+    most, least = plan.drills_at_once, plan.drills_least
+    said = f"At most {most} different drills go on at once"
+    if least is None:
+        return f"{said}; whether fewer would do was not looked into."
+    if least >= most:
+        return f"{said}; with as little waiting it can't be fewer."
+    return f"{said}; that it could be {least}, with as little waiting, is not ruled out."
+
+
+def span(seconds: int) -> str:
+    """A stretch of time for people, to the half minute.
+
+    >>> span(90), span(30), span(120)
+    ('1 min 30 s', '30 s', '2 min')
+    """
+    whole, rest = divmod(seconds, 60)
+    return " ".join(
+        part for part in (f"{whole} min" if whole else "", f"{rest} s" if rest or not whole else "") if part
+    )
+
+
+def letters_of(plan: ClassPlan) -> dict[DrillId, str]:
+    """A letter for each drill, in the order in which they first come up in the groups."""
+    found: dict[DrillId, str] = {}
+    for doings in (group.doings for group in plan.matter.groups):
+        for doing in doings:
+            found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
+    for doings in plan.matter.doings:
+        for doing in doings:
+            found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
+    return found
+
+
+def duty_said(duty: Duty) -> str:
+    """What a coach does, in a sentence."""
+    who = listed(duty.who)
+    if duty.does == "show":
+        return f"Show {duty.drill.name} to {who}."
+    return f"Stand by {who}: first try, {duty.drill.name}."
+
+
+def after(each: LifterPlan) -> str:
+    """What stands at a lifter's end."""
+    waits = f"waited {span(each.idle_s)} in all" if each.idle_s else "no waiting"
+    more = f" {each.later} more drill{'s' if each.later > 1 else ''} another day." if each.later else ""
+    return f"Done ({waits}).{more}"
+
+
+def slot_said(plan: ClassPlan, each: LifterPlan, slot: Slot, setting: Setting) -> str:
+    """What a lifter does in a stretch, in a line."""
+    name = slot.drill.name
+    if slot.part == "shown":
+        return f"Watch: {name} is shown."
+    if slot.part == "helps":
+        return f"Help {slot.with_whom}: {name}."
+    if slot.part == "loading":
+        return f"{name}: {_bar_said(plan, each)}."
+    parts = [
+        f"{name}{'' if slot.part == 'work' else ' (check)'}: {dosed(slot.drill, setting, work=slot.part == 'work')}"
+    ]
+    parts += [_load_said(each, slot)]
+    parts += [f"in turns with {slot.shares}" if slot.shares else ""]
+    parts += [f"helped by {slot.with_whom}" if slot.with_whom else ""]
+    parts += ["a coach looks on" if slot.watched else ""]
+    return f"{', '.join(part for part in parts if part)}."
+
+
+def _bar_said(plan: ClassPlan, each: LifterPlan) -> str:
+    """How the bar goes up to the day's weight."""
+    bar, weight = plan.matter.asked.bar_kg, each.lifter.weight_kg or 0.0
+    steps = steps_up(bar, weight)
+    return (
+        f"bar up to {weight:g} kg by {', '.join(f'{step:g}' for step in steps[:-1])}"
+        if steps[:-1]
+        else f"bar up to {weight:g} kg"
+    )
+
+
+def _load_said(each: LifterPlan, slot: Slot) -> str:
+    if slot.drill.stage is Stage.PREPARE or slot.load is Load.NONE:
+        return ""
+    if slot.light:
+        return "stick for a bar"
+    if slot.load is Load.WORKING and each.lifter.weight_kg is not None:
+        return f"{each.lifter.weight_kg:g} kg"
+    return {Load.STICK: "stick", Load.LIGHT: "light bar"}.get(slot.load, "")
+
+
+def title_of(each: LifterPlan) -> str:
+    """A lifter's card's title: who, why, in which group."""
+    lifter = each.lifter
+    why = human(lifter.fault) if lifter.fault else "learning" if lifter.holds else "new"
+    return f"{lifter.name}: {why}, group {each.group + 1}"
+
+
+def gear_said(plan: ClassPlan) -> list[str]:
+    """How much gear is out at once, what isn't needed, what was taken to be enough."""
+    out = [f"{use.peak} of {use.have} {human(use.item)}" for use in plan.gear if use.peak]
+    spare = [f"{use.have} {human(use.item)}" for use in plan.gear if not use.peak]
+    named = {*(use.item for use in plan.gear), "partner"}
+    used = {gear.using for doings in plan.matter.doings for doing in doings for gear in doing.gear}
+    enough = sorted(human(item) for item in used if item not in named)
+    said = (("Out at once at most", out), ("Not needed", spare), ("Not counted, taken to be enough", enough))
+    return [f"{label}: {listed(words)}." for label, words in said if words]
+
+
+def closing_texts(plan: ClassPlan) -> list[str]:
+    """What belongs under every answer that someone may act on."""
+    heavy = any(own.lifter.weight_kg for own in plan.matter.owns)
+    return [USUAL, *([ASK_FIRST] if heavy else []), NO_REVIEW]
+
+
+def cares_of(plan: ClassPlan) -> list[str]:
+    """What is due before the class: how to miss, room round the bars, partners; each once."""
+    seen: set[str] = set()
+    found = []
+    for doings in plan.matter.doings:
+        for doing in doings:
+            found += cares(Due(doing.drill, doing.load, doing.drill.catch, doing.gear), seen)
+    return found

@@ -1,0 +1,1 @@
+"""Figures: positions, faults and drills drawn from joint angles."""

@@ -1,0 +1,101 @@
+"""What is ready now and what is shaky, on a terminal."""
+
+from collections.abc import Collection, Mapping
+
+from kb.ask.ability.fringe import Closed, Fringe, Ready
+from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.coach_words import LOADS, listed, moved_on
+from kb.show.entry_lines import gear_said
+from kb.show.next_words import counted, ready_why, shaky_why
+from kb.show.setting import Setting, aside, hanging, titled, wrapped
+from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load
+
+__all__ = ["granted_lines", "next_text", "ready_lines"]
+
+MOST = 5
+"""Ready drills told in full; the others by their names."""
+
+MOST_SHAKY = 3
+
+INDENT, LABEL = 4, 9
+
+Drills = Mapping[DrillId, Drill]
+Lifts = Mapping[LiftId, Lift]
+
+
+def next_text(
+    found: Fringe,
+    lift: Lift | None,
+    kit: str | None,
+    *,
+    drills: Drills,
+    lifts: Lifts,
+    have: Collection[ItemId],
+    items: Mapping[ItemId, Item],
+    setting: Setting,
+) -> list[str]:
+    """The ready drills, most useful first, the shaky ones, and what was taken for granted; `lift` None means all."""
+    held = len(found.closed.held)
+    facts = [counted(held, "drill") + " held" if held else "from nothing", f"{kit} kit" if kit else "your gear"]
+    whither = f" for the {lift.name.lower()}" if lift else ""
+    lines = aside(f"Ready now{whither}", setting.between.join(facts), setting)
+    if lift and lift.drill in found.closed.held:
+        lines += ["", *wrapped(f"The {lift.name.lower()} itself is held.", setting.width)]
+    told, others = found.ready[:MOST], found.ready[MOST:]
+    for n, each in enumerate(told, 1):
+        lines += ["", *ready_lines(n, each, drills, lifts, have=have, items=items, setting=setting)]
+    if not told:
+        lines += ["", "Nothing new is ready with this gear."]
+    lines += _more("Ready as well", [each.drill for each in others], setting)
+    lines += _more("Ready, but for gear", found.other_gear, setting)
+    shaky = [
+        line
+        for each in found.shaky[:MOST_SHAKY]
+        for line in hanging(" - ", f"{each.drill.name}. {shaky_why(each, drills)}", setting)
+    ]
+    lines += titled("Look at again before you go on", shaky, setting)
+    lines += titled("Taken for granted", granted_lines(found.closed, drills, setting), setting)
+    return [*lines, "", *(line for text in (USUAL, ASK_FIRST, NO_REVIEW) for line in wrapped(text, setting.width))]
+
+
+def ready_lines(
+    number: int,
+    ready: Ready,
+    drills: Drills,
+    lifts: Lifts,
+    *,
+    have: Collection[ItemId],
+    items: Mapping[ItemId, Item],
+    setting: Setting,
+) -> list[str]:
+    """One ready drill: why, with what, and when to move on."""
+    drill = ready.drill
+    begin = f"begin with a {LOADS[ready.load]}" if ready.load > Load.NONE else "empty-handed"
+    lines = aside(f"{number:>2}  {drill.name}", begin, setting)
+    said = [
+        ("Why", ready_why(ready, drills, lifts)),
+        ("Gear", gear_said(ready.gear, have, items)),
+        ("Move on", f"when {moved_on(drill.standard)}"),
+    ]
+    for label, text in said:
+        if text:
+            lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
+    return lines
+
+
+def _more(title: str, drills: Collection[Drill], setting: Setting) -> list[str]:
+    names = "; ".join(drill.name for drill in drills)
+    return titled(title, hanging("", names, setting, indent=2) if names else [], setting)
+
+
+def granted_lines(closed: Closed, drills: Drills, setting: Setting) -> list[str]:
+    """What was taken to be held because what was named is built on it."""
+    lines: list[str] = []
+    first = {group[0] for group in closed.chosen}
+    sure = [drills[each].name for each in closed.granted if each not in first]
+    if sure:
+        lines += hanging("", f"{'; '.join(sure)}: what was named is built on it.", setting, indent=2)
+    for group in closed.chosen:
+        rest = listed([drills[each].name for each in group[1:]], "or")
+        lines += hanging("", f"{drills[group[0]].name}; it may as well have been {rest}.", setting, indent=2)
+    return lines

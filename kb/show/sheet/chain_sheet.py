@@ -1,0 +1,145 @@
+"""The sheet of a chain: the same answer as on a terminal (kb/show/chain_text.py), to be carried about and ticked."""
+
+from collections.abc import Mapping
+
+from kb import dose, kit
+from kb.ask.chain import Chain
+from kb.ask.matter import Matter
+from kb.ask.route import Entry, Route
+from kb.ask.sittings import sitting_seconds
+from kb.show.bars import bands_of, route_bars
+from kb.show.care import Due, cares
+from kb.show.chain_text import SLOW
+from kb.show.chart_svg import chart_figure
+from kb.show.coach_words import LOADS, changed, dosed, human, listed
+from kb.show.entry_lines import gear_said
+from kb.show.setting import Setting
+from kb.show.sheet.sheet import Sheet, html
+from kb.show.sheet.told import Told, fetched, kept_whole, load_said, looks, lost_said, minds, round_shown, steps
+from kb.terms import Load, PositionId, Stage
+
+__all__ = ["chain_sheet"]
+
+FINE = Setting(fine=True)
+"""Paper and screens show every character."""
+
+
+def chain_sheet(
+    chain: Chain, kit_name: str | None, paper: str = "a4", *, figures: Mapping[PositionId, str] | None = None
+) -> str:
+    """The best route of a chain as a whole HTML document; its drills must have their text.
+
+    `kit_name` is None where the question listed what there is; `paper` a key of kb.show.sheet.fit.PAPERS;
+    `figures` pictures of positions as `svg` elements, drawn over the chart's points.
+    """
+    matter, route = chain.matter, chain.routes[0]
+    lift = matter.shelf.lift
+    bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
+    load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
+    sheet = Sheet(
+        title=matter.fault.name,
+        facts=(
+            lift.name,
+            load,
+            f"{kit_name} kit" if kit_name else "your gear",
+            f"{dose.minutes(route.seconds)} min",
+        ),
+        chart=chart_figure(lift, bars, bands=bands, figures=figures),
+        lower_chart=chart_figure(lift, bars, bands=bands, figures=figures, wide_figures=False) if figures else "",
+        drills=_drills(matter, route),
+        fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
+        because=_because(matter),
+        notes=_notes(route),
+        after=_after(chain),
+        ask_first=_heavy(matter, route),
+    )
+    return html(sheet, paper)
+
+
+def _because(matter: Matter) -> tuple[str, ...]:
+    cause = matter.cause
+    said = [f"Because: {human(cause.id)} ({human(cause.kind)}). {cause.text}"]
+    if matter.worked.id != matter.fault.id:
+        said.append(
+            f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
+        )
+    return tuple(said)
+
+
+def _notes(route: Route) -> tuple[str, ...]:
+    if len(route.sittings) < 2:
+        return ()
+    parts = [
+        f"drills {first + 1} to {end} ({dose.minutes(sitting_seconds(route.entries, first, end))} min)"
+        for first, end in route.sittings
+    ]
+    return (f"{len(parts)} sittings: {'; then '.join(parts)}.",)
+
+
+def _after(chain: Chain) -> tuple[str, ...]:
+    slow = SLOW.get(chain.matter.worked_cause.kind)
+    names = [drill.name for drill in chain.finish]
+    if slow is None and not names:
+        return ()
+    return (f"{slow or 'After training, for strength:'} {listed(names)}{'.' if names else ''}".strip(),)
+
+
+def _heavy(matter: Matter, route: Route) -> bool:
+    """Whether the breath is held under load, or a drill isn't for everyone."""
+    return matter.load is Load.WORKING or any(
+        entry.drill.not_for or "breath" in entry.drill.cautions for entry in route.entries
+    )
+
+
+def _drills(matter: Matter, route: Route) -> tuple[Told, ...]:
+    begins = {first + 1: n for n, (first, _) in enumerate(route.sittings, 1) if n > 1}
+    seen: set[str] = set()
+    told = []
+    for at, entry in enumerate(route.entries):
+        before = f"Sitting {begins[at]}: begin with {at} again, as a check." if at in begins else ""
+        told.append(_told(at + 1, entry, matter, route, seen)._replace(before=before))
+    return tuple(told)
+
+
+def _told(number: int, entry: Entry, matter: Matter, route: Route, seen: set[str]) -> Told:
+    drill, have, items = entry.drill, matter.question.have, matter.shelf.items
+    lift, standard = matter.shelf.lift, drill.standard
+    shown, tries = ("", 0) if entry.work else round_shown(drill)
+    look, look_more = looks(drill)
+    prepares = drill.stage is Stage.PREPARE
+    return Told(
+        number=number,
+        name=drill.name,
+        work=entry.work,
+        minutes=dose.minutes(entry.seconds),
+        dose=kept_whole(dosed(drill, FINE, work=entry.work)),
+        counted=f"{standard.count} of {standard.of}",
+        seen=standard.seen,
+        boxes=standard.of,
+        brief=not entry.work,
+        load=load_said(drill, entry.load, entry.gear),
+        changed="" if prepares else listed([changed(change, lift, drill) for change in entry.changes]),
+        cares=tuple(cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen)),
+        steps=steps(drill),
+        look=look,
+        look_more=look_more,
+        cues=drill.cues,
+        shown=shown,
+        shown_boxes=tries,
+        else_do="" if entry.work else kept_whole(dosed(drill, FINE)),
+        if_not=_easier(entry, matter),
+        if_early=f"go on to {number + 1}" if entry.work and number < len(route.entries) else "",
+        gear=gear_said(entry.gear, have, items),
+        lost=lost_said(entry.gear, have, seen),
+        mind=minds(drill),
+        not_for=drill.not_for or "",
+    )
+
+
+def _easier(entry: Entry, matter: Matter) -> str:
+    """The first easier version that the gear allows, and what it eases."""
+    for regression in entry.drill.regressions:
+        easier = matter.shelf.drills.get(regression.drill)
+        if easier is not None and kit.fit(easier, matter.question.have, matter.shelf.items) is not None:
+            return f"{easier.name}: {regression.eases}"
+    return ""

@@ -1,0 +1,334 @@
+"""The rules of a class read again, from the answer for programs, the class file and the entries alone.
+
+`broken(answer, file, library)` lists every rule that a planned class breaks. Nothing of kb is used: the class file and
+the entries are read with PyYAML, times and gear are reckoned anew.
+"""
+
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+__all__ = ["broken", "entry_of", "seconds_of"]
+
+SHIPPED = Path(__file__).resolve().parents[1] / "drills"
+LOADS = ("none", "stick", "light", "working")
+TICK, CHANGE_OVER, REP = 30, 30, 4
+DOING = ("work", "check", "loading")
+
+Json = dict[str, Any]
+
+
+@cache
+def entry_of(kind: str, name: str, library: Path = SHIPPED) -> Json:
+    """The front matter of an entry; kind is `drill` or a folder."""
+    folders = [kind] if kind != "drill" else ["snatch", "clean", "jerk", "squat", "pull", "mobility"]
+    for folder in folders:
+        path = library / folder / f"{name}.md"
+        if path.exists():
+            found: Json = yaml.safe_load(path.read_text("utf-8").split("---\n")[1])
+            return found
+    raise KeyError(name)
+
+
+def _round(dose: Json) -> int:
+    one = dose.get("reps", 0) * (sum(dose["tempo"]) if dose.get("tempo") else REP) + dose.get("hold_s", 0)
+    return int(one * dose.get("sides", 1))
+
+
+def seconds_of(drill: Json, part: str) -> int:
+    """A drill's time, s: change-over, setting up, and every round with the rests between, or one round of a check."""
+    dose = drill["dose"]
+    before = CHANGE_OVER + drill.get("set_up_s", 15)
+    if part == "check":
+        return int(before + _round(dose))
+    if dose.get("every_s"):
+        return int(before + dose["rounds"] * dose["every_s"])
+    rounds = dose.get("rounds", 1)
+    return int(before + rounds * _round(dose) + (rounds - 1) * dose.get("rest_s", 0))
+
+
+def broken(answer: Json, file: Path) -> list[str]:
+    """Every rule that the answer breaks, in words."""
+    asked = yaml.safe_load(file.read_text("utf-8"))
+    if [each["name"] for each in answer["lifters"]] != [each["name"] for each in asked["lifters"]]:
+        return ["not everyone who comes has a card"]
+    wrong: list[str] = []
+    for rule in (_times, _waits, _gear, _order, _loads, _shown, _coaches, _watched, _partners, _lengths, _groups):
+        wrong += rule(answer, asked)
+    return wrong
+
+
+def _named(answer: Json, name: str) -> Json:
+    return next(each for each in answer["lifters"] if each["name"] == name)
+
+
+def _times(answer: Json, asked: Json) -> list[str]:
+    wrong = []
+    for each in answer["lifters"]:
+        now = answer["warm_up_s"]
+        for slot in each["slots"]:
+            if slot["start_s"] < now:
+                wrong.append(f"{each['name']} is in two places at {slot['start_s']}")
+            now = slot["end_s"]
+            if slot["end_s"] <= slot["start_s"] or slot["end_s"] > 60 * asked["minutes"]:
+                wrong.append(f"{each['name']}: {slot['start_s']} to {slot['end_s']} is no time of this class")
+    return wrong
+
+
+def _waits(answer: Json, asked: Json) -> list[str]:
+    """Nobody waits too long, and the idle time is what it is said to be."""
+    wrong, total = [], 0
+    for each in answer["lifters"]:
+        now, idle = answer["warm_up_s"], 0
+        for slot in each["slots"]:
+            if slot["start_s"] - now > asked.get("most_wait_s", 180):
+                wrong.append(f"{each['name']} waits from {now} to {slot['start_s']}")
+            idle += slot["start_s"] - now
+            now = slot["end_s"]
+        if idle != each["idle_s"]:
+            wrong.append(f"{each['name']} is idle for {idle} s, not {each['idle_s']}")
+        total += idle
+    if total != answer["idle_s"]:
+        wrong.append(f"all are idle for {total} s, not {answer['idle_s']}")
+    if answer["optimal"] and answer["gap"] != 0:
+        wrong.append("proved and yet a gap")
+    return wrong
+
+
+def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
+    """The gear of a slot, the partner's where they take turns."""
+    if slot["gear"] or not slot["shares"]:
+        return list(slot["gear"])
+    other = _named(answer, slot["shares"])
+    twins = [s for s in other["slots"] if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
+    return list(twins[0]["gear"]) if twins else []
+
+
+def _gear(answer: Json, asked: Json) -> list[str]:
+    """At no minute is more out than there is; two at one thing have said so, and stand at the same station."""
+    wrong: list[str] = []
+    have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
+    said = {use["item"]: use for use in answer["gear"]}
+    if {item: use["have"] for item, use in said.items()} != have:
+        wrong.append("what there is isn't what the file says")
+    peaks = dict.fromkeys(have, 0)
+    last = max(slot["end_s"] for each in answer["lifters"] for slot in each["slots"])
+    for now in range(answer["warm_up_s"], last, TICK):
+        sets: dict[str, set[frozenset[str]]] = {}
+        places: dict[str, set[frozenset[str]]] = {}
+        for each in answer["lifters"]:
+            for slot in each["slots"]:
+                if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in DOING:
+                    continue
+                who = frozenset([each["name"], slot["shares"] or each["name"]])
+                for item in _shared_gear(answer, each, slot):
+                    sets.setdefault(item, set()).add(who)
+                if slot["station"][-1].isdigit() and not slot["with"]:
+                    places.setdefault(slot["station"], set()).add(who)
+        for item, out in sets.items():
+            if item in have:
+                peaks[item] = max(peaks[item], len(out))
+                if len(out) > have[item]:
+                    wrong.append(f"at {now} s {len(out)} {item} are out, and there are {have[item]}")
+        wrong += [f"at {now} s more than one pair is at {at}" for at, who in places.items() if len(who) > 1]
+    wrong += [
+        f"{item}: {peaks[item]} out at most, not {said[item]['peak']}"
+        for item in have
+        if item in said and peaks[item] != said[item]["peak"]
+    ]
+    return wrong
+
+
+def _done(each: Json) -> list[Json]:
+    """A lifter's own drills in order, each once: the bar's loading belongs to what follows."""
+    return [slot for slot in each["slots"] if slot["as"] in ("work", "check")]
+
+
+def _order(answer: Json, asked: Json) -> list[str]:
+    """What a drill is built on comes before it, if the lifter does both; the lift comes last for who has a fault."""
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        ids = [slot["drill"] for slot in _done(each)]
+        first = {drill: ids.index(drill) for drill in ids}
+        for drill in first:
+            entry = entry_of("drill", drill)
+            for group in [*entry.get("prerequisites", []), *[[part] for part in entry.get("made_of", [])]]:
+                members = [group] if isinstance(group, str) else group
+                there = [member for member in members if member in first]
+                if there and all(first[member] > first[drill] for member in there):
+                    wrong.append(f"{each['name']}: {drill} comes before {there}")
+                if not there and "fault" not in said and not set(members) & set(said["holds"]):
+                    wrong.append(f"{each['name']}: {drill} needs one of {members}")
+        loads = [LOADS.index(slot["load"]) for slot in _done(each) if slot["drill"] == ids[-1]]
+        if loads != sorted(loads):
+            wrong.append(f"{each['name']}: {ids[-1]} gets lighter")
+        if each["later"]:
+            continue  # the rest of the chain is for another day
+        if "fault" in said and not ids[-1].startswith("full-"):
+            wrong.append(f"{each['name']} doesn't end in the lift")
+        if ("weight_kg" in said) != any(slot["load"] == "working" for slot in _done(each)):
+            wrong.append(f"{each['name']}: the day's weight is lost, or comes from nowhere")
+    return wrong
+
+
+def _loads(answer: Json, _asked: Json) -> list[str]:
+    """Each drill is done with what it needs, or a stand-in, at a load that both allow."""
+    wrong = []
+    for each in answer["lifters"]:
+        for slot in each["slots"]:
+            if slot["as"] not in DOING:
+                continue
+            entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
+            load = LOADS.index(slot["load"])
+            span = entry.get("load", "none")
+            least, most = (span, span) if isinstance(span, str) else span
+            if not LOADS.index(least) <= load <= LOADS.index(most):
+                wrong.append(f"{each['name']}: {slot['drill']} at {slot['load']}")
+            for item in entry.get("equipment", []):
+                if item in gear or item == "partner":
+                    continue
+                served = [s for s in entry_of("equipment", item).get("stand_ins", []) if s["item"] in gear]
+                caps = [LOADS.index(s.get("caps", {}).get("load", "working")) for s in served]
+                if not caps or max(caps) < load:
+                    wrong.append(f"{each['name']}: {slot['drill']} at {slot['load']} without {item}")
+    return wrong
+
+
+def _shown(answer: Json, asked: Json) -> list[str]:
+    """Each drill that somebody doesn't know is shown once, to all who need it, before they do it."""
+    wrong = []
+    shown: dict[str, set[tuple[int, int]]] = {}
+    for each in answer["lifters"]:
+        for slot in each["slots"]:
+            if slot["as"] == "shown":
+                shown.setdefault(slot["drill"], set()).add((slot["start_s"], slot["end_s"]))
+                if slot["end_s"] - slot["start_s"] < entry_of("drill", slot["drill"]).get("teach_s", 60):
+                    wrong.append(f"{slot['drill']} is shown too quickly")
+    wrong += [f"{drill} is shown {len(times)} times" for drill, times in shown.items() if len(times) > 1]
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        knows = {*asked.get("known", []), *(said.get("holds") or [])}
+        seen = {slot["drill"]: slot["end_s"] for slot in each["slots"] if slot["as"] == "shown"}
+        for slot in _done(each):
+            lift = "fault" in said and slot["drill"].startswith("full-")
+            if slot["drill"] not in knows and not lift and seen.get(slot["drill"], 10**9) > slot["start_s"]:
+                wrong.append(f"{each['name']} does {slot['drill']} and hasn't been shown it")
+    for drill, times in shown.items():
+        duties = [d for d in answer["coaches"] if d["does"] == "show" and d["drill"] == drill]
+        if [(d["start_s"], d["end_s"]) for d in duties] != sorted(times):
+            wrong.append(f"no coach shows {drill} when it is shown")
+        end = max(end for _, end in times)
+        starts = [
+            next(slot["start_s"] for slot in _done(each) if slot["drill"] == drill)
+            for each in answer["lifters"]
+            if any(s["as"] == "shown" and s["drill"] == drill for s in each["slots"])
+            and any(slot["drill"] == drill for slot in _done(each))
+        ]
+        if min(starts) > end + 60:
+            wrong.append(f"{drill} is shown long before anyone does it")
+    return wrong
+
+
+def _coaches(answer: Json, asked: Json) -> list[str]:
+    """Nobody coaches in two places, and there are no more coaches than come."""
+    wrong = []
+    for n in {duty["coach"] for duty in answer["coaches"]}:
+        mine = sorted((d["start_s"], d["end_s"]) for d in answer["coaches"] if d["coach"] == n)
+        wrong += [f"coach {n} is in two places" for a, b in pairwise(mine) if b[0] < a[1]]
+        if not 1 <= n <= asked.get("coaches", 1):
+            wrong.append(f"there is no coach {n}")
+    return wrong
+
+
+def _watched(answer: Json, _asked: Json) -> list[str]:
+    """A coach stands by at the first full depth under a bar and at the first try of the day's weight."""
+    wrong = []
+    for each in answer["lifters"]:
+        done = _done(each)
+        deep = next((s for s in done if s["watched"]), None)
+        heavy = next((s for s in done if s["load"] == "working"), None)
+        first = next(
+            (
+                s
+                for s in done
+                if s["load"] in ("light", "working") and entry_of("drill", s["drill"]).get("catch") == "full"
+            ),
+            None,
+        )
+        if first is not None and (deep is None or deep["start_s"] > first["start_s"]):
+            wrong.append(f"{each['name']}: nobody sees the first {first['drill']}")
+        for slot in filter(None, (heavy, *[s for s in done if s["watched"]])):
+            at = slot["start_s"] + CHANGE_OVER
+            if (
+                not any(
+                    d["does"] == "watch" and each["name"] in d["who"] and d["start_s"] <= at < d["end_s"]
+                    for d in answer["coaches"]
+                )
+                and not slot["shares"]
+            ):
+                wrong.append(f"{each['name']}: nobody stands by at {at} s")
+    return wrong
+
+
+def _partners(answer: Json, _asked: Json) -> list[str]:
+    """A drill with a partner makes two lifters busy."""
+    wrong = []
+    for each in answer["lifters"]:
+        for slot in each["slots"]:
+            if slot["as"] not in ("work", "check") or "partner" not in entry_of("drill", slot["drill"])["equipment"]:
+                continue
+            other = _named(answer, slot["with"]) if slot["with"] else {"slots": []}
+            twin = (slot["start_s"], slot["end_s"], slot["drill"], "helps", each["name"])
+            found = [(s["start_s"], s["end_s"], s["drill"], s["as"], s["with"]) for s in other["slots"]]
+            if twin not in found:
+                wrong.append(f"{each['name']} has no partner for {slot['drill']}")
+    return wrong
+
+
+def _lengths(answer: Json, _asked: Json) -> list[str]:
+    """Each drill gets its time, to the half minute; two take turns only where each rests while the other works."""
+    wrong = []
+    for each in answer["lifters"]:
+        for slot in _done(each):
+            entry = entry_of("drill", slot["drill"])
+            length, needs = slot["end_s"] - slot["start_s"], seconds_of(entry, slot["as"])
+            swapped = bool(slot["with"]) and slot["start_s"] not in _begins(answer, slot)
+            spare = TICK + (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
+            least = needs - (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
+            discs = slot["load"] == "working" and slot["shares"]
+            if length < least or (length >= needs + spare and not discs):
+                wrong.append(f"{each['name']}: {slot['drill']} gets {length} s and takes {needs}")
+            dose = entry["dose"]
+            rest = dose.get("every_s", 0) - _round(dose) if dose.get("every_s") else dose.get("rest_s", 0)
+            if slot["shares"] and slot["as"] == "work" and not discs and rest < _round(dose):
+                wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
+    return wrong
+
+
+def _begins(answer: Json, slot: Json) -> set[int]:
+    """When a helped drill begins for the first of two: the second needs no change-over any more."""
+    if slot["with"] is None:
+        return set()
+    other = _named(answer, slot["with"])
+    own = [s for s in other["slots"] if s["drill"] == slot["drill"] and s["as"] in ("work", "check")]
+    return set() if own and own[0]["start_s"] < slot["start_s"] else {slot["start_s"]}
+
+
+def _groups(answer: Json, asked: Json) -> list[str]:
+    """Those of a group do the same drills up to the day's weight; no more groups run than coaches can run."""
+    wrong, spans = [], {}
+    chains: dict[int, set[tuple[str, ...]]] = {}
+    for each in answer["lifters"]:
+        ids = tuple(slot["drill"] for slot in _done(each) if slot["load"] != "working")
+        chains.setdefault(each["group"], set()).add(ids)
+        own = [slot for slot in each["slots"] if slot["as"] in DOING]
+        first, last = spans.get(each["group"], (10**9, 0))
+        spans[each["group"]] = (min(first, own[0]["start_s"]), max(last, own[-1]["end_s"]))
+    wrong += [f"group {n} does different drills" for n, found in chains.items() if len(found) > 1]
+    for now in range(0, 60 * asked["minutes"], TICK):
+        running = sum(first <= now < last for first, last in spans.values())
+        if running > 2 * asked.get("coaches", 1):
+            wrong.append(f"at {now} s {running} chains run")
+    return wrong

@@ -1,0 +1,115 @@
+"""What is said of a class: waiting, what is proved, the hall's chart, helpers, an idle coach, a class on one column."""
+
+import pytest
+
+from kb.ask.class_.build import matter_of
+from kb.ask.class_.greedy import greedy
+from kb.ask.class_.own import Doing, Own
+from kb.ask.class_.people import Class, Lifter
+from kb.ask.class_.slots import ClassPlan, plan_of
+from kb.kit import Gear
+from kb.show.class_sheet import class_sheet
+from kb.show.class_text import class_text
+from kb.show.class_words import clock, duty_said, letters_of, span, verdict
+from kb.show.setting import Setting
+from kb.terms import Dose, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage, Standard
+
+LIFT, STICK, PARTNER = LiftId("clean"), ItemId("stick"), ItemId("partner")
+
+
+def drill(name: str, *equipment: ItemId) -> Drill:
+    """A stretch of three rounds."""
+    dose = Dose(rounds=3, reps=5, rest_s=30)
+    standard = Standard(1, 1, "seen")
+    return Drill(DrillId(name), name.title(), (LIFT,), Stage.SEGMENT, standard, dose=dose, equipment=equipment)
+
+
+def planned(count: int, *drills: Drill, knows: bool = True, work: bool = True, **more: object) -> ClassPlan:
+    """So many lifters on one chain, planned in plain Python."""
+    doings = tuple(
+        Doing(each, Load.STICK if each.equipment else Load.NONE, work, tuple(Gear(i, i) for i in each.equipment))
+        for each in drills
+    )
+    known = frozenset(each.id for each in drills) if knows else frozenset()
+    people = tuple(Lifter(f"L{n}", LIFT, FaultId("low-elbows")) for n in range(count))
+    asked = Class("Ours", people, {STICK: 3}, 60, 1)._replace(**more)
+    matter = matter_of(asked, [Own(lifter, doings, known, later=n) for n, lifter in enumerate(people)])
+    plan = greedy(matter.rotation)
+    assert plan is not None
+    return plan_of(matter, plan)
+
+
+def test_two_are_each_others_partner_and_a_third_is_helped() -> None:
+    """Both are said on the cards and in the chart."""
+    plan = planned(3, drill("lift the elbows", STICK, PARTNER), drill("stand"))
+    said = "\n".join(class_text(plan, Setting(), with_solver=False))
+    assert "helped by" in said
+    assert "Help L0: Lift The Elbows." in said
+    assert "h helping" in said
+    assert "low elbows, group 1" in said
+    assert "2 more drills another day." in said
+    assert "1 more drill another day." in said
+    page = class_sheet(plan, "a4", with_solver=False)
+    assert ">h</td>" in page
+
+
+def test_what_is_proved_is_said_and_what_is_not() -> None:
+    """Of the waiting, and of the drills at once."""
+    plan = planned(2, drill("stand"))
+    assert verdict(plan, with_solver=True)[0].startswith("Nobody waits at all.")
+    assert verdict(plan, with_solver=True)[1].endswith("has less waiting: that is proved.")
+    waits = plan._replace(idle_s=90, gap=0.25, drills_at_once=3, drills_least=1)
+    assert "at most 25% of the waiting" in verdict(waits, with_solver=True)[1]
+    assert "that it could be 1, with as little waiting, is not ruled out" in verdict(waits, with_solver=True)[2]
+    assert "it can't be fewer" in verdict(waits._replace(drills_least=3), with_solver=True)[2]
+    unknown = waits._replace(gap=None, drills_least=None)
+    assert "not known" in verdict(unknown, with_solver=True)[1]
+    assert "drillpath[class]" not in verdict(unknown, with_solver=True)[1]
+    assert "drillpath[class]" in verdict(unknown, with_solver=False)[1]
+
+
+def test_a_coach_with_nothing_to_show_looks_on() -> None:
+    """And leads the warm-up, where there is one."""
+    said = "\n".join(class_text(planned(1, drill("stand"), warm_up_s=0), Setting(), with_solver=False))
+    assert "Free to look on throughout." in said
+    assert "The coach" in said
+    assert "1 lifter, 60 min, 1 coach" in said
+    assert "Free to look on" in class_sheet(planned(1, drill("stand")), "a4", with_solver=False)
+
+
+def test_what_is_new_is_shown() -> None:
+    """By the coach, to all at once."""
+    plan = planned(2, drill("stand"), knows=False)
+    assert [duty_said(duty) for duty in plan.duties] == ["Show Stand to L0 and L1."]
+    assert plan.lifters[0].slots[0].part == "shown"
+
+
+def test_times_and_letters() -> None:
+    """Times from the start; drills by letter, in order."""
+    assert (clock(0), clock(605), span(150), span(0)) == ("0:00", "10:05", "2 min 30 s", "0 s")
+    assert letters_of(planned(1, drill("stand"), drill("sit"))) == {"stand": "A", "sit": "B"}
+
+
+@pytest.mark.parametrize(
+    ("reps", "of", "boxes", "said"),
+    [
+        (5, 3, 3, "On when 3 of 3: seen."),
+        (5, 8, 5, "On when all 5 show this: seen."),
+        (0, 3, 1, "On when it shows this"),
+    ],
+)
+def test_a_check_is_ticked_for_its_one_round(reps: int, of: int, boxes: int, said: str) -> None:
+    """Not for the tries of a full dose."""
+    hold = Dose(rounds=3, reps=reps, hold_s=0 if reps else 20)
+    tried = drill("stand")._replace(dose=hold, standard=Standard(of, of, "seen"))
+    page = class_sheet(planned(1, tried, work=False), "a4", with_solver=True)
+    assert said in page
+    assert f'aria-label="{boxes} boxes to tick"' in page
+    assert page.count("<span></span>") == boxes
+
+
+@pytest.mark.parametrize("width", [40, 60, 100])
+def test_lines_fit_the_width(width: int) -> None:
+    """However narrow the terminal."""
+    plan = planned(3, drill("lift the elbows", STICK, PARTNER), *[drill(f"stand {n}") for n in range(9)])
+    assert all(len(line) <= width for line in class_text(plan, Setting(width), with_solver=True))

@@ -1,0 +1,155 @@
+"""`drillpath plan`: what it prints and writes, and how it refuses."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+from small_answers import built
+
+from kb.commands.group import drillpath
+
+
+@pytest.fixture(autouse=True)
+def _library(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Every question is asked of the small library."""
+    monkeypatch.setenv("DRILLPATH_LIBRARY", str(built()))
+    monkeypatch.setenv("COLUMNS", "80")
+
+
+def ask(*arguments: str, code: int = 0) -> Result:
+    """Run the command; it must exit with `code`."""
+    result = CliRunner().invoke(drillpath, ["plan", *arguments])
+    assert result.exit_code == code, (result.output, result.exception)
+    return result
+
+
+def test_a_plan_is_printed() -> None:
+    """With what it was made for."""
+    said = ask("jerk", "--kit", "hall").stdout
+    assert said.startswith("Jerk ")
+    assert "hall kit, 2 a week, 40 min" in said
+
+
+def test_json_has_the_agreed_shape() -> None:
+    """And dates only where a day was given."""
+    answer = json.loads(ask("jerk", "--per-week", "3", "--minutes", "60", "--json").stdout)
+    assert answer["version"] == 1
+    assert answer["lower_bound"] <= len(answer["sessions"])
+    first = answer["sessions"][0]
+    assert (first["n"], first["date"]) == (1, None)
+    assert {"id", "new", "exposure", "minutes"} <= set(first["drills"][0])
+    dated = json.loads(ask("jerk", "--start", "2026-03-02", "--json").stdout)
+    assert [session["date"] for session in dated["sessions"][:3]] == ["2026-03-02", "2026-03-05", "2026-03-09"]
+
+
+def test_the_table_filled_in_is_what_was_done(tmp_path: Path) -> None:
+    """A plan's own CSV, its first session met, goes back and the plan goes on from session 2."""
+    lines = ask("clean-and-jerk", "--kit", "stick", "--csv").stdout.splitlines()
+    at = lines[0].split(",").index("met")
+    filled = [lines[0]]
+    for line in lines[1:]:
+        cells = line.split(",")
+        cells[at] = "yes" if cells[0] == "1" else ""
+        filled.append(",".join(cells))
+    done = tmp_path / "done.csv"
+    done.write_text("\n".join(filled), "utf-8")
+    answer = json.loads(ask("clean-and-jerk", "--kit", "stick", "--done", str(done), "--json").stdout)
+    before = json.loads(ask("clean-and-jerk", "--kit", "stick", "--json").stdout)
+    assert answer["done"] == 1
+    assert answer["sessions"][0]["n"] == 2
+    assert len(answer["sessions"]) == len(before["sessions"]) - 1
+
+
+def test_dates_go_on_from_the_next_session(tmp_path: Path) -> None:
+    """After one session of two a week the next is the week's second: the third comes four days later."""
+    done = tmp_path / "done.csv"
+    done.write_text("date,drill,met\n2026-03-02,start-hold,yes\n", "utf-8")
+    answer = json.loads(ask("clean", "--done", str(done), "--start", "2026-03-05", "--json").stdout)
+    assert [session["date"] for session in answer["sessions"][:2]] == ["2026-03-05", "2026-03-09"]
+    said = ask("clean", "--done", str(done), "--start", "2026-03-02", code=2).stderr
+    assert "line 2, date: 2026-03-02 is not before 2026-03-02" in said
+
+
+def test_a_calendar_and_a_sheet_are_written(tmp_path: Path) -> None:
+    """Beside the answer, which is still printed."""
+    calendar, sheet = tmp_path / "plan.ics", tmp_path / "plan.html"
+    result = ask("jerk", "--calendar", str(calendar), "--at", "07:15", "--sheet", str(sheet), "--start", "2026-03-02")
+    text = calendar.read_bytes()
+    assert b"DTSTART:20260302T071500\r\n" in text
+    assert text.count(b"BEGIN:VEVENT") == result.stdout.count("warm-up\n")
+    assert sheet.read_text("utf-8").startswith("<!DOCTYPE html>")
+    assert str(calendar) in result.stderr
+    assert str(sheet) in result.stderr
+    assert sorted(each.name for each in tmp_path.iterdir()) == ["plan.html", "plan.ics"]
+
+
+def test_a_calendar_begins_today_if_nothing_is_said(tmp_path: Path) -> None:
+    """In the evening."""
+    ask("jerk", "--calendar", str(tmp_path / "plan.ics"))
+    assert "T180000\r\n" in (tmp_path / "plan.ics").read_bytes().decode()
+
+
+def test_a_lift_that_is_held_writes_no_calendar(tmp_path: Path) -> None:
+    """It says so instead."""
+    done = tmp_path / "done.csv"
+    done.write_text("session,drill,met,load\n1,full-jerk,yes,working\n2,full-jerk,yes,working\n", "utf-8")
+    result = ask("jerk", "--done", str(done), "--calendar", str(tmp_path / "plan.ics"))
+    assert "nothing left to plan" in result.stderr
+    assert not (tmp_path / "plan.ics").exists()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["--minutes", "0"], "--minutes"),
+        (["--minutes", "nan"], "--minutes"),
+        (["--minutes", "-3"], "--minutes"),
+        (["--minutes", "inf"], "--minutes"),
+        (["--minutes", "100000"], "--minutes"),
+        (["--per-week", "0"], "--per-week"),
+        (["--per-week", "15"], "--per-week"),
+        (["--per-week", "2.5"], "--per-week"),
+        (["--start", "2026-13-01"], "is no date"),
+        (["--start", "1500-01-01"], "is not of these times"),
+        (["--start", "2026-03-02", "--at", "soon"], "is no time of day"),
+        (["--at", "18:00"], "--at says when"),
+        (["--json", "--csv"], "--json and --csv"),
+        (["--kit", "moon"], "here is no kit"),
+        (["--holds", "no-such-drill"], "here is no drill"),
+        (["--paper", "a4"], "--paper"),
+        (["--sheet", "plan.txt"], ".html"),
+        (["--done", "no-such-file.csv"], "can't be read"),
+        (["--calendar", "."], "can't be written to .: it is a folder"),
+        (["--calendar", "no-such-folder/plan.ics"], "there is no folder no-such-folder"),
+    ],
+)
+def test_a_question_that_can_t_be_understood_exits_2(arguments: list[str], said: str) -> None:
+    """With a sentence that names what is wrong, and no traceback."""
+    result = ask("jerk", *arguments, code=2)
+    assert said in result.stderr
+    assert "Traceback" not in result.output
+    assert result.stdout == ""
+
+
+def test_an_unknown_lift_and_too_few_minutes() -> None:
+    """Exit 2 and 1."""
+    assert "here is no lift" in ask("deadlift", code=2).stderr
+    assert "the least that will do is" in ask("jerk", "--minutes", "7", code=1).stderr
+
+
+def test_every_option_of_a_plan_counts() -> None:
+    """Order, kit and what is held change the path, and the plan with it."""
+    plain = json.loads(ask("clean", "--kit", "stick", "--json").stdout)
+    less = json.loads(
+        ask(
+            "clean",
+            "--kit",
+            "stick",
+            "--holds",
+            "start-hold,slow-lift-off,rack-hold,air-squat",
+            "--json",
+        ).stdout
+    )
+    assert len(less["sessions"]) < len(plain["sessions"])
+    assert json.loads(ask("clean", "--have", "stick,headroom", "--order", "down", "--json").stdout)["kit"] is None
