@@ -45,6 +45,7 @@ KINDS = {
     "path": "path/clean-and-jerk.stick",
     "equipment": "equipment/broom",
     "session": "session/clean-bar-crashes.clean.hall",
+    "plan": "plan/snatch.hall",
 }
 """A page of each kind, by its path."""
 
@@ -110,6 +111,7 @@ def visit(browser: Chromium, place: Place, look: Callable[[Visit], T], **options
         context.on("console", lambda said: complaints.append(said.text) if _complains(said) else None)
         context.on("dialog", lambda dialog: (complaints.append(f"dialog: {dialog.message}"), dialog.dismiss()))
         context.set_default_timeout(20_000)
+        context.set_default_navigation_timeout(90_000)  # a first page may wait for every answer there is
         it = Visit(context, context.new_page(), place, asked, complaints)
         found = look(it)
         assert not it.elsewhere(), it.elsewhere()

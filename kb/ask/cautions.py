@@ -31,6 +31,8 @@ _PHRASES = r"""
 blood pres+ure|(?:black|pass|grey|gray)(?:ed|es|ing)? out
 (?:saw|sees?|seeing) stars
 light headed|heart (?:condition|attack|problem|trouble)|chest tight
+(?:shoulder|kneecap|hip) (?:\w+ )?(?:pop(?:s|ped|ping)?|slip(?:s|ped)?) out\b
+shoulder (?:came|went) out(?! (?:in|over|past))
 pop(?:s|ped|ping)? out of|out of (?:its|the) socket|pins and needles|burning (?:in|feeling)|sharp \w+ in
 stabbing
 (?:back|knee|shoulder|wrist|elbow|hip|neck|leg|arm|ankle|hand)s? (?:(?:is|are|was|s|really|just) )*kill(?:s|ed|ing)
@@ -85,6 +87,8 @@ def caution_for(text: str) -> str | None:
     >>> caution_for("elbow hurts when I press out") is CAUTION
     True
     >>> caution_for("pregnent and my hips rise first") is CAUTION
+    True
+    >>> caution_for("shoulder popped out last year") is CAUTION
     True
     >>> caution_for("heels pop up at the bottom") is None
     True

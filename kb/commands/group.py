@@ -26,6 +26,8 @@ COMMANDS = (
     "load",
     "screen",
     "kits",
+    "site",
+    "serve",
     "check",
     "new",
     "schema",

@@ -49,8 +49,8 @@ class Session(NamedTuple):
     """What is done in so many minutes; `n` of `of` where what is asked takes several.
 
     The blocks follow each other without a gap; they and `spare_s` add up to the minutes. `value` is what the
-    choice of doses, warm-up and finish is worth (kb/ask/session/worth.py); `optimal` that none is worth more, and no lawful
-    chain better. `worked` is the fault worked on: an earlier one where the cause is that.
+    choice of doses, warm-up and finish is worth (kb/ask/session/worth.py); `optimal` that none is worth more, and no
+    lawful chain better. `worked` is the fault worked on: an earlier one where the cause is that.
     """
 
     minutes: int

@@ -1,0 +1,177 @@
+"""A chain: the reach chart, then each drill, other causes and kits, what to do afterwards; or why there is none."""
+
+from typing import NamedTuple
+
+from kb.ask.matter import Matter
+from kb.ask.route import Route
+from kb.ask.sittings import sitting_seconds
+from kb.dose import minutes
+from kb.show.as_json import chain_json, no_chain_json
+from kb.show.bars import bands_of, route_bars
+from kb.show.chart_svg import chart_figure
+from kb.show.coach_words import LOADS, human, listed
+from kb.show.page.content.card import Card, card_of
+from kb.show.page.page import Link, Page
+from kb.show.page.prepared import Asked, Prepared
+from kb.show.page.stock import Stock
+from kb.terms import Cause, Load
+
+__all__ = ["ChainShown", "NoChainShown", "RouteShown", "answer_page", "chain_page"]
+
+
+class RouteShown(NamedTuple):
+    """One way: its chart, its drills, how it is cut, and what is not proved about it."""
+
+    chart: str
+    minutes: int
+    cards: tuple[Card, ...]
+    sittings: tuple[str, ...]
+    gap: str
+
+
+class ChainShown(NamedTuple):
+    """What a chain's page holds."""
+
+    fault: Link
+    lift: Link
+    cause: Cause
+    cause_name: str
+    cause_kind: str
+    worked: Link | None
+    load: str
+    kits: str
+    routes: tuple[RouteShown, ...]
+    finish: tuple[Link, ...]
+    slow: str
+    other_causes: tuple[Link, ...]
+    other_kits: tuple[Link, ...]
+    ask_first: bool
+
+
+class NoChainShown(NamedTuple):
+    """Why there is no chain, what can be rehearsed, what would open one."""
+
+    fault: Link
+    lift: Link
+    cause: Cause
+    cause_name: str
+    kits: str
+    why: str
+    rehearse: tuple[Link, ...]
+    opens: tuple[str, ...]
+    other_causes: tuple[Link, ...]
+    other_kits: tuple[Link, ...]
+
+
+def chain_page(stock: Stock, name: str, prepared: Prepared) -> Page:
+    """The page of a prepared answer; `name` is what its address ends in; KeyError if there is none of that name."""
+    return answer_page(stock, f"chain/{name}", prepared.answers[name], prepared)
+
+
+def answer_page(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
+    """The page of any answer about a fault: its chain, or why there is none."""
+    return _none(stock, path, asked, prepared) if asked.found is None else _some(stock, path, asked, prepared)
+
+
+def _none(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
+    fault, cause, rehearsal = asked.fault, asked.fault.cause(asked.cause), asked.rehearsal
+    shown = NoChainShown(
+        Link(fault.name, "fault", fault.id),
+        Link(asked.lift.name, "lift", asked.lift.id),
+        cause,
+        human(cause.id),
+        _with(asked),
+        asked.why,
+        tuple(Link(drill.name, "drill", drill.id) for drill in rehearsal.drills) if rehearsal else (),
+        tuple(_opener(opener.items, opener.prerequisite, stock) for opener in rehearsal.would_open)
+        if rehearsal
+        else (),
+        _other_causes(asked, prepared),
+        _other_kits(stock, asked, prepared),
+    )
+    return Page(path, f"{fault.name}: no chain", "no_chain", shown, data=no_chain_json(asked.why, rehearsal))
+
+
+def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
+    fault, cause, chain = asked.fault, asked.fault.cause(asked.cause), asked.found
+    if chain is None:
+        raise ValueError("an answer without a chain has a page of its own")
+    matter = chain.matter
+    heavy = matter.load is Load.WORKING or any(
+        entry.drill.not_for or "breath" in entry.drill.cautions for route in chain.routes for entry in route.entries
+    )
+    shown = ChainShown(
+        Link(fault.name, "fault", fault.id),
+        Link(asked.lift.name, "lift", asked.lift.id),
+        cause,
+        human(cause.id),
+        human(cause.kind),
+        None if matter.worked.id == fault.id else Link(matter.worked.name, "fault", matter.worked.id),
+        "light bar" if matter.load is Load.LIGHT else LOADS[matter.load],
+        _with(asked),
+        tuple(_route(route, stock, matter) for route in chain.routes),
+        tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish),
+        matter.worked_cause.kind if matter.worked_cause.kind in ("strength", "mobility") else "",
+        _other_causes(asked, prepared),
+        _other_kits(stock, asked, prepared),
+        ask_first=heavy,
+    )
+    said = f"{asked.lift.name}: because of {human(cause.id)}, with {_with(asked)}"
+    data = chain_json(chain, asked.kits[0] if asked.kits else None)
+    return Page(path, f"{fault.name}: {human(cause.id)}", "chain", shown, said, data)
+
+
+def _with(asked: Asked) -> str:
+    """What there is to work with: the kits that give this answer, or what was listed."""
+    return f"the {listed(asked.kits, 'or')} kit" if asked.kits else "your gear"
+
+
+def _route(route: Route, stock: Stock, matter: Matter) -> RouteShown:
+    lift, seen = matter.shelf.lift, set[str]()
+    return RouteShown(
+        chart=chart_figure(lift, route_bars(route, lift), bands=bands_of(matter.worked, lift)),
+        minutes=minutes(route.seconds),
+        cards=tuple(
+            card_of(
+                n,
+                entry,
+                lift,
+                have=matter.question.have,
+                items=stock.items,
+                drills=stock.drills,
+                seen=seen,
+            )
+            for n, entry in enumerate(route.entries, 1)
+        ),
+        sittings=tuple(
+            f"drills {first + 1} to {end}, {minutes(sitting_seconds(route.entries, first, end))} min"
+            for first, end in route.sittings
+        )
+        if len(route.sittings) > 1
+        else (),
+        gap="" if route.optimal or not route.proved else f"{route.gap:.0%}",
+    )
+
+
+def _opener(items: tuple[str, ...], prerequisite: str | None, stock: Stock) -> str:
+    if prerequisite is not None:
+        return f"{stock.name(prerequisite)}, held first"
+    return listed([stock.name(item).lower() for item in items])
+
+
+def _other_causes(asked: Asked, prepared: Prepared) -> tuple[Link, ...]:
+    kit = asked.kits[0] if asked.kits else "full"
+    return tuple(
+        Link(human(cause.id), "chain", prepared.name(cause.id, asked.lift.id, kit), human(cause.kind))
+        for cause in asked.fault.causes
+        if cause.id != asked.cause
+    )
+
+
+def _other_kits(stock: Stock, asked: Asked, prepared: Prepared) -> tuple[Link, ...]:
+    cause, lift = asked.cause, asked.lift.id
+    others = [kit for kit in stock.kits_by_size() if kit not in asked.kits]
+    return tuple(
+        Link(listed(kits, "or"), "chain", name, prepared.beside(cause, lift, kits[0]))
+        for name, kits in prepared.ways(cause, lift, others).items()
+    )
