@@ -61,6 +61,7 @@ def _block(block: Block) -> Json:
         "cut": block.cut,
         "how_heavy": None if drill.stage is Stage.PREPARE else block.load.word,
         "load": None if bar is None else {"kg": bar.kg, "bar_kg": bar.bar_kg, "discs_kg": list(bar.discs_kg)},
+        "unloaded_first": block.unloaded_first,
         "loading_s": block.loading_s,
         "teach_s": block.teach_s,
         "gear": [{"item": gear.item, "using": gear.using} for gear in block.gear],

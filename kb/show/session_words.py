@@ -72,6 +72,11 @@ def weight_words(block: Block) -> str:
     if block.drill.stage is Stage.PREPARE or block.load is Load.NONE:
         return ""
     builds = "build up to " if block.load is Load.WORKING else ""
+    first = ", after one good try unloaded" if block.unloaded_first else ""
+    return _weight(block, builds) + first
+
+
+def _weight(block: Block, builds: str) -> str:
     if block.loaded is not None:
         if not block.loaded.discs_kg:
             return f"the bar alone, {block.loaded.kg:g} kg"

@@ -164,10 +164,27 @@ def test_the_lifts_own_speed_has_no_tempo(db: read.sqlite3.Connection) -> None:
     assert tempo_words(drills[DrillId("wrist-rock")], Dose(reps=6, tempo=(2, 1, 2, 0))) == "about 5 s each"
 
 
+def test_no_weight_before_the_form_without_one(db: read.sqlite3.Connection) -> None:
+    """A drill that can be done unloaded, and hasn't been in the session, begins with one good try unloaded."""
+    said = 0
+    for lift, fault in (("clean", "clean-bar-crashes"), ("snatch", "early-arm-bend"), ("jerk", "jerk-press-out")):
+        (session, *_), _where = asked(db, lift, fault, 30)
+        unloaded: set[str] = set()
+        for block in session.blocks:
+            owed = block.load is Load.LIGHT and block.drill.load[0] < Load.LIGHT and block.drill.id not in unloaded
+            assert block.unloaded_first is owed, block.drill.id
+            said += owed
+            if block.load < Load.LIGHT:
+                unloaded.add(block.drill.id)
+    assert said > 2
+
+
 def test_weights_in_words(db: read.sqlite3.Connection) -> None:
     """The discs where they are known, else how heavy; nothing for preparation and empty hands."""
     (session,), _ = asked(db, "clean", "clean-bar-crashes", 30)
     lift = next(block for block in session.blocks if block.part == "lift")
+    assert weight_words(lift) == "light bar, after one good try unloaded"
+    lift = lift._replace(unloaded_first=False)
     assert weight_words(lift) == "light bar"
     assert weight_words(lift._replace(loaded=Loaded(52.5, 20, (15.0, 1.25)))) == "52.5 kg: 15 + 1.25 a side"
     assert weight_words(lift._replace(loaded=Loaded(20, 20, ()))) == "the bar alone, 20 kg"

@@ -18,7 +18,8 @@ class Block(NamedTuple):
     `seconds` are the change-over, setting up, `loading_s` for the discs, `teach_s` for showing it to a class, and
     `dose`, which is the one to be done: `cut` when it is less than the entry's (a check is one round by nature, and
     is not cut). `if_not` is what to do when the standard isn't met, `if_early` when it is met before the dose is
-    done. `loaded` is what goes on the bar, where that is known.
+    done. `loaded` is what goes on the bar, where that is known; with `unloaded_first` nothing does before one good
+    try without it: the session has not had the drill unloaded, and no weight comes before its form met the standard.
     """
 
     start_s: int
@@ -36,6 +37,7 @@ class Block(NamedTuple):
     if_early: DrillId | None = None
     loading_s: int = 0
     teach_s: int = 0
+    unloaded_first: bool = False
 
 
 class LeftOut(NamedTuple):

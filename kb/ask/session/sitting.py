@@ -12,7 +12,8 @@ from kb.ask.session.tasks import Task, Weigh, entry_task, finish_tasks, load_in_
 from kb.ask.session.warm_up import Asked, asked_of, covers
 from kb.ask.session.worth import MOST_FINISHES, OPENING_S, WORTH
 from kb.dials import spans, step
-from kb.terms import DrillId, Stage
+from kb.loading import may_load
+from kb.terms import DrillId, Load, Stage
 
 __all__ = ["Laid", "kept_of", "lay_out", "session_of"]
 
@@ -154,8 +155,10 @@ def _blocks(laid: Laid, best: Fitted) -> Iterator[Block]:
     chosen += zip(laid.ways[best.way[0]], best.way[1], strict=True)
     chosen += zip(laid.ends[best.end[0]], best.end[1], strict=True)
     start = 0
+    met: dict[DrillId, list[Load]] = {}
     for task, pick in chosen:
         amount, seconds = task.amounts[pick], task.seconds(pick)
+        before = met.setdefault(task.drill.id, [])
         yield Block(
             start_s=start,
             seconds=seconds,
@@ -170,7 +173,9 @@ def _blocks(laid: Laid, best: Fitted) -> Iterator[Block]:
             loaded=task.loaded,
             loading_s=task.loading_s,
             teach_s=task.teach_s,
+            unloaded_first=task.load is Load.LIGHT and not may_load(task.drill, task.load, before),
         )
+        before.append(task.load)
         start += seconds
 
 
