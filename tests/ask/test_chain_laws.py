@@ -203,7 +203,7 @@ def test_ties_break_the_same_way(asked: Asked) -> None:
 
 
 @given(questions(least=6, most=16))
-@laws
+@settings(laws, max_examples=30)
 def test_further_routes(asked: Asked) -> None:
     """`--routes k`: next cheapest routes, unproved, of whose drills (L and preparation aside) at most half are in an
     earlier one.

@@ -4,7 +4,7 @@ for (const button of document.querySelectorAll("[data-print]")) {
   button.hidden = false;
   button.addEventListener("click", () => window.print());
 }
-if (document.querySelector("[data-print]") && document.body.dataset.static !== "yes") {
+if (document.querySelector("[data-print]") && document.body.dataset.static !== "yes" && navigator.onLine) {
   // on paper, the way back to this page; only a server knows its own address
   const code = document.createElement("img");
   code.className = "qr";
