@@ -18,7 +18,7 @@ from kb.terms import Load, Stage
 Asked = tuple[World, ChainQuestion]
 
 laws = settings(
-    deadline=None, max_examples=80, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
+    deadline=None, max_examples=60, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow]
 )
 
 

@@ -77,7 +77,7 @@ def said(offer: Offer, found: Fitted) -> tuple[int, int]:
     )
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=220, deadline=None)
 @given(OFFERS)
 def test_the_choice_is_the_best_of_all(offer: Offer) -> None:
     """The most worth that fits, then the least time; none if nothing fits; and the picks come to what is said."""

@@ -203,10 +203,7 @@ def _told(what: str, taken: list[float]) -> None:
 
 
 def test_a_hundred_a_second(visitor: Visitor) -> None:
-    """The command itself, chains at a steady pace, beside a process that only sends bytes to the same callers.
-
-    On a machine that is busy with other things both wait for a turn: then ours may take twice as long as bytes alone.
-    """
+    """The command itself, chains at a steady pace, beside a process that only sends bytes to the same callers."""
     chains = _chains(visitor, *FAULTS)
     with _process("-c", BYTES_ALONE) as port:
         floor = asyncio.run(hall(port, ["/"], A_SECOND, SECONDS))
@@ -216,7 +213,7 @@ def test_a_hundred_a_second(visitor: Visitor) -> None:
         taken = asyncio.run(hall(port, chains, A_SECOND, SECONDS))
     _told("answers of bytes alone", floor)
     _told("chains", taken)
-    assert _at(taken, 0.99) <= max(0.050, 2 * _at(floor, 0.99))
+    assert _at(taken, 0.99) <= 0.050
 
 
 def test_the_site_of_the_shipped_library(db: read.sqlite3.Connection, tmp_path: Path) -> None:
@@ -228,6 +225,5 @@ def test_the_site_of_the_shipped_library(db: read.sqlite3.Connection, tmp_path: 
         f"\n{written.pages} pages ({written.chains} chains) in {took:.1f} s, {cpu:.1f} s of this process;"
         f" {1000 * written.chains_size / written.chains / 1e6:.1f} MB a thousand chains; load {os.getloadavg()[0]:.1f}"
     )
-    # where other things run, what this process and the one beside it worked is what they would take on free cores
-    assert min(took, cpu + 1) < 20
+    assert took < 20
     assert written.chains_size / written.chains <= 25_000
