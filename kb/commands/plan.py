@@ -21,7 +21,7 @@ from kb.commands.asked import (
     say,
     words,
 )
-from kb.commands.sheet_file import paper_of, put_sheet, sheet_options
+from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import LiftId
 
@@ -161,25 +161,13 @@ def _done(
 def _put_calendar(path: str, found: Plan, days: "Mapping[int, date]", begins: "datetime") -> None:
     """Write a calendar whole or not at all. Raises BadInput, with the reason, where it can't be written."""
     from datetime import datetime
-    from pathlib import Path
 
-    from kb.make.aside import aside
     from kb.show.plan_calendar import plan_calendar
 
     if not found.sessions:
         say(f"There is nothing left to plan, so {path} wasn't written.")
         return
-    text, target = plan_calendar(found, days, begins.time(), datetime.now()), Path(path)
-    try:
-        if target.is_dir():
-            raise IsADirectoryError(0, "it is a folder")
-        if not target.parent.is_dir():
-            raise FileNotFoundError(0, f"there is no folder {target.parent}")
-        with aside(target) as beside:
-            beside.write_text(text, "utf-8", newline="")
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise BadInput(f"the calendar can't be written to {path}: {reason.lower()}") from None
+    put_text(path, plan_calendar(found, days, begins.time(), datetime.now()), "the calendar", newline="")
     say(f"The sessions are in {path}, from {begins:%Y-%m-%d} on.")
 
 

@@ -10,7 +10,7 @@ from kb.ask import read
 from kb.errors import BadInput
 from kb.terms import Lift, PositionId
 
-__all__ = ["PAPERS", "figures_of", "paper_of", "put_sheet", "sheet_options"]
+__all__ = ["PAPERS", "figures_of", "paper_of", "put_sheet", "put_text", "sheet_options"]
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -46,6 +46,14 @@ def figures_of(db: sqlite3.Connection, lift: Lift) -> dict[PositionId, str]:
 
 def put_sheet(path: str, text: str) -> None:
     """Write a sheet aside, then rename it. Raises BadInput, with the reason, where it can't be written."""
+    put_text(path, text, "the sheet", newline="\n")
+
+
+def put_text(path: str, text: str, what: str, *, newline: str) -> None:
+    """Write what was asked for whole or not at all; BadInput, with the reason, where it can't be written.
+
+    `what` names it in that sentence; `newline` is as for `open`: "" leaves the text's own line ends.
+    """
     from pathlib import Path
 
     from kb.make.aside import aside
@@ -57,7 +65,7 @@ def put_sheet(path: str, text: str) -> None:
         if not target.parent.is_dir():
             raise FileNotFoundError(0, f"there is no folder {target.parent}")
         with aside(target) as beside:
-            beside.write_text(text, "utf-8", newline="\n")
+            beside.write_text(text, "utf-8", newline=newline)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        raise BadInput(f"the sheet can't be written to {path}: {reason.lower()}") from None
+        raise BadInput(f"{what} can't be written to {path}: {reason.lower()}") from None
