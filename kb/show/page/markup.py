@@ -4,12 +4,12 @@ import re
 from functools import cache
 from typing import TYPE_CHECKING
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 if TYPE_CHECKING:
     from markdown_it import MarkdownIt
 
-__all__ = ["as_html", "one_line"]
+__all__ = ["as_html"]
 
 
 @cache
@@ -35,8 +35,3 @@ def as_html(text: str) -> Markup:
 def _shown(link: re.Match[str]) -> str:
     address, words = link.groups()
     return words if words == address else f"{words} ({address})"
-
-
-def one_line(text: str) -> Markup:
-    """A section's Markdown without its marks, as escaped text on one line."""
-    return escape(" ".join(text.replace("**", "").replace("`", "").split()))

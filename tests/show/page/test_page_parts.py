@@ -9,7 +9,7 @@ from kb.ask import read
 from kb.show.page.address import SERVED
 from kb.show.page.content.at_hand import at_hand_page
 from kb.show.page.content.graph import graph_script
-from kb.show.page.markup import as_html, one_line
+from kb.show.page.markup import as_html
 from kb.show.page.pages import page_at
 from kb.show.page.prepared import prepare
 from kb.show.page.render import html
@@ -38,11 +38,6 @@ def stock(db: read.sqlite3.Connection) -> Stock:
 def test_text_of_entries_leads_nowhere_and_runs_nothing(text: str, told: str) -> None:
     """Markdown is set; HTML, pictures and addresses are shown as text."""
     assert str(as_html(text)).strip() == told
-
-
-def test_a_section_on_one_line_has_no_marks() -> None:
-    """Marks go, what HTML would read is escaped."""
-    assert one_line("**Push**\n`hard` & <stop>") == "Push hard &amp; &lt;stop&gt;"
 
 
 @pytest.mark.parametrize("fault", ["clean-bar-crashes", "early-arm-bend", "jerk-short-split"])
