@@ -26,6 +26,7 @@ __all__ = [
 
 WEIGHTS: dict[str, tuple[int, str]] = {
     "turned_down": (2, "going back on a dial costs twice: a chain should build, not wander"),
+    "drawn_in": (2, "a notch each: a shorter stretch is one thing less to do, and coming back is paid on the way out"),
     "aid": (1, "help given or taken away is one thing changed, however good the help"),
     "left_out": (1, "a point newly left out or taken in is one thing changed"),
     "stage_back": (4, "to take apart what was put together loses more than any one dial"),
@@ -118,12 +119,16 @@ def _turn(before: int, after: int) -> int:
     return square if after >= before else WEIGHTS["turned_down"][0] * square
 
 
+def _end(passed: int, *, drawn_in: bool) -> int:
+    """An end of reach's share: squared as it goes out, `drawn_in` a notch as it comes back."""
+    return passed * WEIGHTS["drawn_in"][0] if drawn_in else passed**2
+
+
 def _reach(a: Dials, b: Dials, parts: Sequence[tuple[int, int]]) -> int:
-    down = WEIGHTS["turned_down"][0]
-    # an end that draws in gives up the points it once took in, so both ways count the same
-    start = notches(max(a.first, b.first), min(a.first, b.first), parts) ** 2 * (down if b.first > a.first else 1)
-    end = notches(min(a.last, b.last), max(a.last, b.last), parts) ** 2
-    return start + end * (down if b.last < a.last else 1)
+    # an end that draws in gives up the points it once took in, so both ways pass the same
+    start = notches(max(a.first, b.first), min(a.first, b.first), parts)
+    end = notches(min(a.last, b.last), max(a.last, b.last), parts)
+    return _end(start, drawn_in=b.first > a.first) + _end(end, drawn_in=b.last < a.last)
 
 
 def _points_changed(a: Dials, b: Dials) -> int:

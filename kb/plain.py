@@ -199,6 +199,7 @@ def drill_from(plain: Plain) -> Drill:
         cautions=tuple(get("cautions", ())),
         bridge=get("bridge", True),
         load_from=_load_from(get("load_from")),
+        suits=cast("str | None", get("suits")),
         not_for=cast("str | None", get("not_for")),
         sections=get("sections", {}),
     )

@@ -50,14 +50,14 @@ def produce(root: Path, out: Path, *, check: bool = False) -> Produced:
     DrillpathError
         If something can't be read or written.
     """
-    from kb.make.build import CATALOGUE, build, put_all
+    from kb.make.build import CATALOGUE, PARSED, build, put_all
 
     if check:
         return Produced(out / CATALOGUE, stale=_stale(root))
     report = build(root, out, root / "graphs", progress=_say)
     try:
         _draw(report.catalogue, out / "figures")
-        return Produced(report.catalogue, (*report.changed, *put_all(_docs(root))))
+        return Produced(report.catalogue, (*report.changed, *put_all(_docs(root, out / PARSED))))
     except OSError as error:
         raise DrillpathError(f"{error.filename} can't be written: {(error.strerror or str(error)).lower()}") from error
 
@@ -77,15 +77,22 @@ def _draw(catalogue: Path, folder: Path) -> None:
         write_figures(Drawable(read.positions(db), read.faults(db), read.drills(db), read.lifts(db)), folder)
 
 
-def _docs(root: Path) -> dict[Path, str]:
+def _docs(root: Path, parsed: Path | None = None) -> dict[Path, str]:
     """The generated documentation, by file; none for a library outside the checkout."""
     if not (root / "kb" / "docs").is_dir() or not (root / "kb" / "docs").samefile(DOCS):
         return {}
+    from kb.check.claims_page import claims_page
     from kb.check.table import explanations
+    from kb.make.library import load
     from kb.make.schema import field_reference, json_schema
 
     schemas = {DOCS / "schema" / f"{kind}.json": json.dumps(json_schema(kind), indent=2) + "\n" for kind in KINDS}
-    return {DOCS / "reference-fields.md": field_reference(), DOCS / "problems.md": explanations(), **schemas}
+    pages = {
+        "reference-fields.md": field_reference(),
+        "problems.md": explanations(),
+        "claims.md": claims_page(load(root, parsed=parsed)),
+    }
+    return {DOCS / name: says for name, says in pages.items()} | schemas
 
 
 def _stale(root: Path) -> tuple[Path, ...]:

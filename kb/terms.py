@@ -1,13 +1,14 @@
-"""The words of the trade as types: ids, ordered scales and small frozen records.
+"""The words of the trade as types: ids, ordered scales and small frozen records, passed about by everything else.
 
-Everything else in drillpath passes these about. They hold no behaviour beyond a look-up, and import
-nothing but the standard library, so that a question starts quickly.
+They hold no behaviour beyond a look-up, and need only the standard library, so that a question starts quickly.
 """
 
 from collections.abc import Mapping
 from enum import IntEnum
 from types import MappingProxyType
 from typing import Any, Literal, NamedTuple, NewType, get_args
+
+from kb.saying import cues_said
 
 __all__ = [
     "CAUSE_KINDS", "Addressed", "Angles", "Catch", "Cause", "CauseKind", "Dose", "Drill", "DrillId", "Fault",
@@ -255,8 +256,7 @@ class Drill(NamedTuple):
     """Something done. For prepare drills reach is empty and the dials stand at their defaults.
 
     `reach` and `target_position` are by lift (for a part, under the part's id). `load` is the least
-    and the most it makes sense at. `prerequisites` are groups: any one member of each. `aid` lists
-    what helps; empty is free.
+    and the most it makes sense at. `prerequisites` are groups: any one of each. `aid` helps; empty is free.
     """
 
     id: DrillId
@@ -285,14 +285,14 @@ class Drill(NamedTuple):
     cautions: tuple[str, ...] = ()
     bridge: bool = True
     load_from: LoadFrom | None = None
+    suits: str | None = None
     not_for: str | None = None
     sections: Mapping[str, str] = NOTHING
 
     @property
     def cues(self) -> tuple[str, ...]:
-        """What to say: the items of the section *Say*, in order."""
-        lines = (line.strip() for line in self.sections.get("Say", "").splitlines())
-        return tuple(line[2:].strip().strip('"') for line in lines if line.startswith("- "))
+        """What to say: the items of the section *Say*, in order, without what each acts on."""
+        return tuple(said for _, said in cues_said(self.sections.get("Say", "")))
 
     @property
     def groups(self) -> tuple[tuple[DrillId, ...], ...]:

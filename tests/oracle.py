@@ -163,9 +163,11 @@ def _step(world: World, a: Node, b: Node) -> int:
         return 0 if b.prepares else 1
     total = 4 * (a.drill.stage - b.drill.stage) if a.drill.stage > b.drill.stage else 0
     low, high = sorted((a.first, b.first))
-    total += _along(world, low, high, start=True) ** 2 * (2 if b.first == high else 1)
+    passed = _along(world, low, high, start=True)
+    total += 2 * passed if b.first == high else passed * passed
     low, high = sorted((a.last, b.last))
-    total += _along(world, low, high, start=False) ** 2 * (2 if b.last == low else 1)
+    passed = _along(world, low, high, start=False)
+    total += 2 * passed if b.last == low else passed * passed
     for point in range(len(world.lift.points)):
         was_out, is_out, inside = a.out >> point & 1, b.out >> point & 1, b.first <= point <= b.last
         total += 1 if (is_out and not was_out) or (was_out and not is_out and inside) else 0

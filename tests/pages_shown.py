@@ -1,9 +1,5 @@
-"""Pages as people meet them: a written site, the same over HTTP, a served app, and visits by a browser.
+"""Pages as people meet them: a written site, the same over HTTP, a served app, and visits by a browser."""
 
-The site takes long to write, so that one worker of a test run writes it and the others wait for it.
-"""
-
-import fcntl
 import socket
 import threading
 from collections.abc import Callable, Iterator
@@ -14,11 +10,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple, TypeVar
 
 from browser import Chromium
+from site_written import answers_of, with_ways
 
 if TYPE_CHECKING:
     from playwright.sync_api import BrowserContext, ConsoleMessage, Page
 
-__all__ = ["KINDS", "Place", "Row", "Visit", "once", "over_app", "over_http", "visit"]
+    from kb.serve.desk import Desk
+
+__all__ = ["KINDS", "Place", "Row", "Visit", "over_app", "over_http", "visit"]
 
 T = TypeVar("T")
 
@@ -46,6 +45,7 @@ KINDS = {
     "equipment": "equipment/broom",
     "session": "session/clean-bar-crashes.clean.hall",
     "plan": "plan/snatch.hall",
+    "class": "class",
 }
 """A page of each kind, by its path."""
 
@@ -125,16 +125,6 @@ def _complains(said: "ConsoleMessage") -> bool:
     return said.type in ("error", "warning") and "blocked by Playwright" not in said.text
 
 
-def once(folder: Path, make: Callable[[Path], object]) -> Path:
-    """A folder that is made by whichever worker comes first; `folder` must be shared by all."""
-    folder.parent.mkdir(parents=True, exist_ok=True)
-    with folder.with_suffix(".lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
-        if not folder.exists():
-            make(folder)
-    return folder
-
-
 class _Quiet(SimpleHTTPRequestHandler):
     def log_message(self, *_: object) -> None:
         """Nothing."""
@@ -156,9 +146,19 @@ def over_http(folder: Path) -> Iterator[Place]:
         thread.join()
 
 
+def _know(desk: "Desk", site: Path) -> None:
+    """Let a desk begin with its catalogue read and its questions answered, as it would answer them itself."""
+    from kb.serve.reading import Reading
+
+    reading, answers = Reading(desk.catalogue), answers_of(site)
+    reading.stock = with_ways(reading.stock, site)
+    reading._answers.update((fault, answers(fault)) for fault in reading.stock.faults)
+    desk._time, desk._now = desk.catalogue.stat().st_mtime_ns, reading
+
+
 @contextmanager
-def over_app(catalogue: Path, *, prepare: bool = False) -> Iterator[Place]:
-    """The pages of a catalogue, served, until the end of the block."""
+def over_app(catalogue: Path, *, prepare: bool = False, site: Path | None = None) -> Iterator[Place]:
+    """The pages of a catalogue, served, until the end of the block; `site` is where the same were written, if so."""
     import uvicorn
 
     from kb.serve.app import served
@@ -171,6 +171,8 @@ def over_app(catalogue: Path, *, prepare: bool = False) -> Iterator[Place]:
             ready.set()
 
     app = served(catalogue, prepare=prepare)
+    if site is not None:
+        _know(app.desk, site)
     server = Server(uvicorn.Config(app, log_config=None, timeout_graceful_shutdown=1))
     with socket.create_server(("127.0.0.1", 0)) as listening:
         thread = threading.Thread(target=server.run, kwargs={"sockets": [listening]})

@@ -16,7 +16,8 @@ FULL = Dials(Stage.WHOLE, 0, 5, 0, Speed.FULL, Load.LIGHT, Catch.FULL, False)
     ("before", "after", "size", "why"),
     [
         ({"first": 2}, {}, 4, "reach let out by two points: 2 squared"),
-        ({}, {"first": 2}, 8, "drawn in by two points: doubled"),
+        ({}, {"first": 2}, 4, "drawn in by two points: two a point"),
+        ({}, {"first": 3}, 6, "by three: two a point, not squared"),
         ({"last": 3}, {}, 4, "the other end alike"),
         ({"speed": Speed.HELD}, {}, 3, "leaving held counts a notch each"),
         ({"speed": Speed.SLOW}, {}, 4, "slow to full: 2 squared"),

@@ -33,7 +33,7 @@ def test_produce_writes_the_generated_documentation(checkout: Path) -> None:
     produced = produce(checkout, checkout / "out")
     docs = {str(path.relative_to(checkout / "kb" / "docs")) for path in produced.changed}
     schemas = {f"schema/{kind}.json" for kind in ("lift", "position", "fault", "equipment", "drill")}
-    assert docs == {"reference-fields.md", "problems.md", *schemas}
+    assert docs == {"reference-fields.md", "problems.md", "claims.md", *schemas}
     assert json.loads((checkout / "kb" / "docs" / "schema" / "drill.json").read_text())["type"] == "object"
     assert produce(checkout, checkout / "out") == (checkout / "out" / "catalogue.db", (), ())
 

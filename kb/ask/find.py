@@ -22,8 +22,8 @@ MOST = 6
 LONGEST = 1000
 """Characters that are searched for; a caution is looked for in all of them."""
 
-NAMED, LOOKS, CAUSED = 3.0, 1.0, 0.75
-"""What a word counts for where it stands: in a name, in what the fault looks like, in the rest."""
+NAMED, HEARD, LOOKS, CAUSED = 3.0, 2.0, 1.0, 0.75
+"""What a word counts for where it stands: in a name, in what is heard of it, in what it looks like, in the rest."""
 
 WHOLE_NAME = 11.0
 """What it adds to match all of one of a fault's names, falling with what either says that the other doesn't."""
@@ -82,9 +82,14 @@ def _lifts(db: sqlite3.Connection, kind: str) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...]) -> Document:
+def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...], heard_of: Iterable[str] = ()) -> Document:
     names = dict.fromkeys(frozenset(stems(each)) for each in (name, *json.loads(also), entry_id))
     words = {word: NAMED for each in names for word in each}
+    phrases = [frozenset(stems(each)) for each in heard_of]
+    for phrase in phrases:
+        for word in phrase:
+            words.setdefault(word, HEARD)
+    names |= dict.fromkeys(phrases)
     return Document(entry_id, name, lifts, tuple(each for each in names if each), words)
 
 
@@ -98,8 +103,10 @@ def fault_documents(db: sqlite3.Connection) -> list[Document]:
     lifts = _lifts(db, "fault")
     found = {}
     for entry_id, name, also, sections in db.execute("select id, name, also, sections from fault order by id"):
-        found[entry_id] = _named(entry_id, name, also, lifts.get(entry_id, ()))
-        _add(found[entry_id], json.loads(sections).get("Looks like", ""), LOOKS)
+        said = json.loads(sections)
+        heard_of = [line[2:] for line in said.get("Heard", "").splitlines() if line.startswith("- ")]
+        found[entry_id] = _named(entry_id, name, also, lifts.get(entry_id, ()), heard_of)
+        _add(found[entry_id], said.get("Looks like", ""), LOOKS)
     for entry_id, text in db.execute("select fault, text from cause"):
         _add(found[entry_id], text, CAUSED)
     return list(found.values())

@@ -13,7 +13,7 @@ from kb.dials import Dials, at_load, dials_of
 from kb.errors import BadInput
 from kb.terms import Cause, Drill, DrillId, Fault, FaultId, Load, Stage
 
-__all__ = ["Matter", "matter_of"]
+__all__ = ["Matter", "lift_load", "matter_of"]
 
 
 class Matter(NamedTuple):
@@ -79,8 +79,8 @@ def _worked(shelf: Shelf, fault: Fault, cause: Cause) -> tuple[Fault, Cause]:
     raise BadInput(f"{earlier.name}: each of its causes is an earlier fault; name that fault instead")
 
 
-def _lift_load(question: ChainQuestion, shelf: Shelf, fault: Fault, cause: Cause, fitted: kit.Fit) -> Load:
-    """The load the lift ends at: as asked, else light or the least that shows the fault; within kit and drill."""
+def lift_load(question: ChainQuestion, shelf: Shelf, fault: Fault, cause: Cause, fitted: kit.Fit) -> Load:
+    """The load the lift ends at, `fitted` to a kit: as asked, else light or the least that shows the fault."""
     drill = shelf.drills[shelf.lift.drill]
     most = min(drill.load[1], fitted.load)
     if question.load is not None:
@@ -160,7 +160,7 @@ def matter_of(shelf: Shelf, question: ChainQuestion) -> Matter:
             fits[drill.id] = fitted
     lift_drill = shelf.drills[shelf.lift.drill]
     lift_fit = fits.get(lift_drill.id)
-    load = _lift_load(question, shelf, fault, cause, lift_fit) if lift_fit else lift_drill.load[0]
+    load = lift_load(question, shelf, fault, cause, lift_fit) if lift_fit else lift_drill.load[0]
     doubt = _doubt(question, shelf, fits, worked, load)
     doable = _doable(shelf.drills.values(), fits, doubt, min(load, Load.LIGHT))
     return Matter(question, shelf, fault, cause, *worked, load, fits, doubt, doable)

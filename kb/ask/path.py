@@ -125,10 +125,18 @@ def path(
     ]
     dials = [at_load(dials_of(drill, lift), each, fits[drill.id].speed, fits[drill.id].catch) for drill, each in nodes]
     groups = _groups(nodes, holds)
-    field = _field(shelf, nodes, dials, groups, load, order)
-    needs = _needs(field, nodes, groups, needed, lift.drill)
-    spare = _spare(needs, nodes)
-    found = _best(needs, nodes, groups, spare, budget) if spare else None
+
+    def best(within: Order) -> tuple[Field, Found | None]:
+        field = _field(shelf, nodes, dials, groups, load, within)
+        needs = _needs(field, nodes, groups, needed, lift.drill)
+        spare = _spare(needs, nodes)
+        return field, _best(needs, nodes, groups, spare, budget) if spare else None
+
+    field, found = best(order)
+    if order == "either" and found is not None and not found.optimal:
+        # a list in one of the two orders is a list in either, and each leaves far less to look through
+        others = (other for _, other in (best("up"), best("down")) if other is not None)
+        found = min((found, *others), key=lambda each: each.cost)._replace(bound=found.bound)
     if found is None:
         raise NoAnswer(f"no order of the drills this kit allows leads to the {lift.name.lower()}")
     entries: list[PathEntry] = []

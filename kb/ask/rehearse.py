@@ -4,8 +4,10 @@ from collections.abc import Iterator
 from itertools import combinations
 from typing import NamedTuple
 
+from kb import evidence, kit
 from kb.ask.choices import choices_of, why_not
-from kb.ask.matter import Matter, matter_of
+from kb.ask.matter import Matter, lift_load, matter_of
+from kb.ask.question import ChainQuestion
 from kb.ask.search import BUDGET, Limits, search
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
 
@@ -58,8 +60,7 @@ def _highest(matter: Matter, drill: Drill) -> Load:
 
 
 def _openers(matter: Matter) -> Iterator[Opener]:
-    question, shelf = matter.question, matter.shelf
-    missing = sorted(set(shelf.items) - question.have)
+    missing = sorted(_telling(matter))
     singles = [Opener((item,)) for item in missing if _opens(matter, frozenset({item}))]
     if singles:
         yield from singles
@@ -75,12 +76,41 @@ def _openers(matter: Matter) -> Iterator[Opener]:
             return
 
 
+def _telling(matter: Matter) -> set[ItemId]:
+    """Missing items with which some drill could be done otherwise; any other changes nothing, alone or in a pair."""
+    have, items = matter.question.have, matter.shelf.items
+    wanted = {item for drill in matter.shelf.drills.values() for item in drill.equipment if item not in have}
+    return {*wanted, *(stand_in.item for item in wanted for stand_in in items[item].stand_ins)} - have
+
+
+def _hopeless(matter: Matter, question: ChainQuestion) -> bool:
+    """What `why_not` would say in any case, told by the few drills it hangs on: the lift, and those for the cause."""
+    shelf = matter.shelf
+    lift = shelf.drills[shelf.lift.drill]
+    fitted = kit.fit(lift, question.have, shelf.items)
+    if fitted is None:
+        return True
+    load = lift_load(question, shelf, matter.fault, matter.cause, fitted)
+    if not evidence.tests(
+        lift, load, matter.fault, matter.cause, shelf.lift, shelf.drills, speed=fitted.speed, catch=fitted.catch
+    ):
+        return True
+    kind = matter.worked_cause.kind
+    return kind != "strength" and not any(
+        matter.addresses(drill, drill.load[1]) and kit.fit(drill, question.have, shelf.items) is not None
+        for drill in shelf.drills.values()
+        if (drill.stage is Stage.PREPARE if kind == "mobility" else drill.stage is not Stage.FINISH)
+    )
+
+
 def _opens(matter: Matter, items: frozenset[ItemId], holds: DrillId | None = None) -> bool:
     """Whether a chain exists with more items, or with one more drill held."""
     question = matter.question._replace(
         have=matter.question.have | items,
         holds=matter.question.holds | ({holds} if holds else set()),
     )
+    if _hopeless(matter, question):
+        return False
     other = matter_of(matter.shelf, question)
     if why_not(other) is not None:
         return False

@@ -39,7 +39,7 @@ __all__ = ["CODE", "rule"]
 
 CODE = "missing-section"
 
-_ONLY_WHERE_DUE = ("Miss",)
+_ONLY_WHERE_DUE = ("Miss", "Heard")
 
 
 def rule(library: Library) -> Iterator[Problem]:

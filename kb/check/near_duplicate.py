@@ -83,7 +83,7 @@ def _profile(drill: Drill) -> Hashable:
 
 
 def _runs(drill: Drill) -> set[str]:
-    words = [fold(text).split() for text in drill.sections.values()]
+    words = [fold(text).split() for heading, text in drill.sections.items() if heading != "Sources"]
     return {" ".join(said[n : n + RUN]) for said in words for n in range(len(said) - RUN + 1)}
 
 

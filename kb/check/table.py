@@ -32,7 +32,9 @@ from kb.check import (
     too_many_lifts,
     unaddressed_cause,
     uncountable_standard,
+    unlabelled_cue,
     unowned_position,
+    unsourced_claim,
     untold_causes,
     unused_drill,
 )
@@ -68,8 +70,10 @@ _CONTENT: tuple[ModuleType, ...] = (
     cue_count,
     long_cue,
     inward_cues,
+    unlabelled_cue,
     too_long,
     uncountable_standard,
+    unsourced_claim,
     # postures
     beyond_joint,
     angles_disagree,

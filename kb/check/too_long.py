@@ -37,7 +37,7 @@ def rule(library: Library) -> Iterator[Problem]:
     for record in judged:
         yield from _judged(library, record.id, "standard", "The standard", "standard", record.standard.seen)
     for drill in library.drills.values():
-        whole = " ".join(drill.sections.values())
+        whole = " ".join(text for heading, text in drill.sections.items() if heading != "Sources")
         first = next((f"## {heading}" for heading in drill.sections), "")
         yield from _judged(library, drill.id, first, "The body", "body", whole)
         for n, easier in enumerate(drill.regressions):

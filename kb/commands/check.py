@@ -20,8 +20,22 @@ __all__ = ["command"]
     help="`text` for a terminal, `lines` (one a problem) where it is piped, `github` for annotations.",
 )
 @click.option("--explain", metavar="CODE", help="What a problem's code means, instead.")
+@click.option(
+    "--report", "as_report", is_flag=True, help="How good it is, instead: coverage, gaps, what each drill is for."
+)
+@click.option("--reviewed", metavar="ID,ID", help="Note that entries were read through as they stand, instead.")
+@click.option("--by", "who", metavar="WHO", default="", help="With --reviewed: who read them.")
 @click.pass_context
-def command(ctx: click.Context, folder: Path | None, as_json: bool, form: str | None, explain: str | None) -> None:
+def command(
+    ctx: click.Context,
+    folder: Path | None,
+    as_json: bool,
+    form: str | None,
+    explain: str | None,
+    as_report: bool,
+    reviewed: str | None,
+    who: str,
+) -> None:
     """Everything that is wrong in a library, at once: exit 0 if nothing is, 1 with problems.
 
     DIR is a folder that holds drills/; the library in use if nothing is said.
@@ -34,6 +48,12 @@ def command(ctx: click.Context, folder: Path | None, as_json: bool, form: str | 
         click.echo(explained(explain), nl=False)
         return
     root = folder if folder is not None else Path(ctx.ensure_object(Asked).place.root)
+    if reviewed is not None:
+        _mark(root, reviewed, who)
+        return
+    if as_report:
+        _report(root, as_json)
+        return
     problems = check(load(root))
     if as_json:
         from kb.show.as_json import problems_json
@@ -43,6 +63,34 @@ def command(ctx: click.Context, folder: Path | None, as_json: bool, form: str | 
         for line in _lines(problems, root, form):
             click.echo(line)
     ctx.exit(1 if problems else 0)
+
+
+def _mark(root: Path, reviewed: str, who: str) -> None:
+    from datetime import date
+
+    from kb.check.report.reviewed import FILE, mark
+    from kb.make.library import load
+
+    named = [entry.strip() for entry in reviewed.split(",") if entry.strip()]
+    marked = mark(load(root), named, who=who, on=date.today())
+    many = len(marked)
+    click.echo(f"{many} {'entry' if many == 1 else 'entries'} noted as read in {root / FILE}.")
+
+
+def _report(root: Path, as_json: bool) -> None:
+    from kb.check.report.report import report
+    from kb.make.library import load
+
+    found = report(load(root))
+    if as_json:
+        from kb.show.report_json import report_json
+
+        put_json(report_json(found))
+    else:
+        from kb.show.report_text import report_text
+        from kb.show.setting import setting_of
+
+        click.echo("\n".join(report_text(found, setting_of())))
 
 
 def _lines(problems: tuple[Problem, ...], root: Path, form: str | None) -> list[str]:

@@ -29,7 +29,10 @@ COMMANDS = (
     "site",
     "serve",
     "check",
+    "diff",
     "new",
+    "export",
+    "import",
     "schema",
     "build",
 )

@@ -14,10 +14,11 @@ __all__ = ["command"]
 @click.pass_context
 def command(ctx: click.Context, folder: Path) -> None:
     """Every page as a file in FOLDER, which opens without a server, or can be put on any."""
+    from kb.intake.class_file import demo_class
     from kb.show.page.site import write_site
 
     db = ctx.ensure_object(Asked).catalogue()
-    written = write_site(db, folder)
+    written = write_site(db, folder, demo_class(db))
     click.echo(
         f"{written.pages} pages ({written.chains} chains), {written.size / 1e6:.1f} MB: open {folder / 'index.html'}"
     )

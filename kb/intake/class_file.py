@@ -21,7 +21,7 @@ from kb.make.sentences import place, problems_of
 from kb.terms import DrillId, FaultId, ItemId, LiftId
 from kb.words import fold
 
-__all__ = ["DEMO", "LARGEST", "class_file"]
+__all__ = ["DEMO", "LARGEST", "class_file", "demo_class"]
 
 DEMO = Path(__file__).parents[1] / "demo" / "kestrel-road.yaml"
 """The class that comes with the program."""
@@ -113,6 +113,14 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         model.bar_kg,
         _drills(file, db, model.known, "known"),
     )
+
+
+def demo_class(db: sqlite3.Connection) -> Class | None:
+    """The class that comes with the program; None with a library that doesn't hold what it asks for."""
+    try:
+        return class_file(DEMO, db)
+    except BadInput:
+        return None
 
 
 def _read(path: Path) -> tuple[_File, ClassModel]:

@@ -19,11 +19,11 @@ if TYPE_CHECKING:
 __all__ = ["SECTIONS", "take_sections"]
 
 SECTIONS: dict[Kind, tuple[str, ...]] = {
-    "lift": ("What it is", "Done when"),
-    "position": ("Feel", "Look for"),
-    "fault": ("Looks like", "Mistaken for", "Not this way"),
-    "equipment": ("Use",),
-    "drill": ("Set up", "Do", "Look for", "Say", "Slips", "Miss", "Why"),
+    "lift": ("What it is", "Done when", "Sources"),
+    "position": ("Feel", "Look for", "Sources"),
+    "fault": ("Looks like", "Mistaken for", "Not this way", "Heard", "Sources"),
+    "equipment": ("Use", "Sources"),
+    "drill": ("Set up", "Do", "Look for", "Say", "Slips", "Miss", "Why", "Sources"),
 }
 """The headings that an entry of each kind may have, in the order they are usually written."""
 

@@ -17,10 +17,13 @@ from kb.errors import BrokenLibrary, DrillpathError
 if TYPE_CHECKING:
     from kb.make.library import Library
 
-__all__ = ["CATALOGUE", "Report", "Texts", "build", "fresh_library", "graph_texts", "left_over"]
+__all__ = ["CATALOGUE", "PARSED", "Report", "Texts", "build", "fresh_library", "graph_texts", "left_over"]
 
 CATALOGUE = "catalogue.db"
 """Its name in the folder of outputs."""
+
+PARSED = Path("parsed") / "entries.json"
+"""Where, in the folder of outputs, every entry is kept parsed, so that only a changed one is read again."""
 
 MADE = "made.json"
 """What the outputs were made of, by which program, and what each is: written last."""
@@ -84,7 +87,7 @@ def build(root: Path, out: Path, graphs: Path | None, *, progress: Callable[[str
 def _build(root: Path, out: Path, graphs: Path | None) -> Report:
     from kb.make.catalogue import write
 
-    library = fresh_library(root, parsed=out / "parsed" / "entries.json")
+    library = fresh_library(root, parsed=out / PARSED)
     texts, drawn = _exported(library, out)
     if graphs is not None:
         texts |= graph_texts(library, graphs)

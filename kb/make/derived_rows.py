@@ -73,8 +73,8 @@ def _name(library: Library) -> Iterator[Row]:
 
 
 def _words(kind: Kind, entry: Entry) -> Iterator[str]:
-    """All that an entry says in prose, names aside."""
-    yield from sections_of(kind, entry.sections).values()
+    """All that an entry says in prose, names and sources aside."""
+    yield from (text for heading, text in sections_of(kind, entry.sections).items() if heading != "Sources")
     if isinstance(entry, Fault):
         yield from (cause.text for cause in entry.causes)
         yield from (part for tell in entry.tells for part in (tell.do, tell.look))

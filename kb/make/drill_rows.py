@@ -26,7 +26,8 @@ def _drill(library: Library) -> Iterator[Row]:
             *(dose.rounds, dose.reps, tempo, dose.hold_s, dose.sides, dose.rest_s),
             *(dose.good, dose.success if dose.good else None, dose.every_s, drill.set_up_s, drill.teach_s),
             *(work_seconds(drill), check_seconds(drill)),
-            *(standard.count, standard.of, standard.seen, int(drill.bridge), drill.not_for, *stored("drill", drill)),
+            *(standard.count, standard.of, standard.seen, int(drill.bridge)),
+            *(drill.suits, drill.not_for, *stored("drill", drill)),
         )
 
 

@@ -169,6 +169,7 @@ def _drill(id_: str, said: "models.DrillModel", sections: Sections) -> Drill:
         cautions=tuple(said.cautions),
         bridge=said.bridge,
         load_from=_load_from(said.load_from),
+        suits=said.suits,
         not_for=said.not_for,
         sections=sections,
     )

@@ -1,11 +1,11 @@
 """An answer as it goes out over HTTP: its bytes, what they are, and by what a second visit knows them again."""
 
-import json
 from collections.abc import Mapping
 from hashlib import blake2b
 from typing import Any, NamedTuple
 
 from kb.show.page.address import SERVED
+from kb.show.page.inert import inert
 from kb.show.page.page import Page
 from kb.show.page.render import html
 
@@ -58,7 +58,7 @@ def mark_of(*parts: bytes) -> bytes:
 
 def data_of(data: Mapping[str, Any], status: int = 200, more: Headers = ()) -> Answer:
     """An answer for programs."""
-    return answer_of(json.dumps(data).encode(), DATA, status=status, more=more)
+    return answer_of(inert(data).encode(), DATA, status=status, more=more)
 
 
 def set_page(page: Page, more: Headers = ()) -> Set:

@@ -21,8 +21,9 @@ __all__ = ["Busy", "Desk"]
 WAITING = 64
 """Questions that may wait for the worker."""
 
-OF_ALL = frozenset({"library", "sw.js", "assets/chains.js"})
-"""What needs every default question answered: it is set where pages are prepared, so that nobody else waits for it."""
+LONG = frozenset({"library", "class", "sw.js", "assets/chains.js"})
+"""What needs every default question answered, or a class planned: it is set where pages are prepared, so that nobody
+else waits for it."""
 
 Made = TypeVar("Made")
 
@@ -141,7 +142,7 @@ class Desk:
         if name in under_way:
             return await asyncio.shield(under_way[name])
         with self.seat():
-            return await self._begun(under_way, name, make, self._ahead if name in OF_ALL else self._visitors)
+            return await self._begun(under_way, name, make, self._ahead if name in LONG else self._visitors)
 
     async def _begun(self, under_way: UnderWay[Made], name: str, make: Callable[[str], Made], worker: Executor) -> Made:
         if name not in under_way:

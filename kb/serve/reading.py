@@ -10,6 +10,7 @@ from threading import Lock, local
 
 from kb.ask import read
 from kb.errors import DrillpathError
+from kb.intake.class_file import demo_class
 from kb.serve.answer import NO_CACHE, Answer, Set, answer_of, set_page
 from kb.serve.sitemap import sitemap
 from kb.show.page.address import SERVED
@@ -46,7 +47,7 @@ class Reading:
     def __init__(self, catalogue: Path) -> None:
         self.catalogue = catalogue
         self._local = local()
-        self.stock = stock_of(self.db)
+        self.stock = stock_of(self.db, demo_class(self.db))
         self.tables = _columns(self.db)
         self.kept: dict[str, Set] = {}
         self.files: dict[str, Answer] = {}

@@ -8,9 +8,9 @@ from hashlib import sha256
 from pathlib import Path
 from typing import NamedTuple
 
-from kb.ask.class_.rotation import TICK_S
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_words import (
     after,
     cares_of,
@@ -31,16 +31,6 @@ from kb.terms import DrillId
 __all__ = ["class_sheet"]
 
 HERE = Path(__file__).parent
-EVERY = 10
-"""Columns (of half a minute) between two times over the chart of the hall."""
-
-
-class _Cell(NamedTuple):
-    """A stretch of a row of the chart: how many columns, what stands in it, and how it is drawn."""
-
-    span: int
-    text: str
-    kind: str
 
 
 class _Line(NamedTuple):
@@ -64,7 +54,6 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
     )
     asked = plan.matter.asked
     start = asked.warm_up_s
-    columns = -(-(plan.end_s - start) // TICK_S)
     letters = letters_of(plan)
     *closing, review = closing_texts(plan)
     return environment.get_template("class_sheet.html").render(
@@ -74,8 +63,8 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         facts=facts_of(plan),
         verdict=verdict(plan, with_solver=with_solver),
         warm_up=minutes(asked.warm_up_s),
-        times=[_Cell(min(EVERY, columns - n), clock(start + n * TICK_S), "time") for n in range(0, columns, EVERY)],
-        rows=[(each.lifter.name, _row(each, start, letters)) for each in plan.lifters],
+        times=hall_times(plan),
+        rows=[(each.lifter.name, hall_row(each, start, letters)) for each in plan.lifters],
         groups=_groups(plan, letters),
         coaches=[_coach(plan, n) for n in range(asked.coaches)],
         cares=cares_of(plan),
@@ -84,17 +73,6 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         closing=closing,
         review=review,
     )
-
-
-def _row(each: LifterPlan, start: int, letters: dict[DrillId, str]) -> list[_Cell]:
-    cells, now = [], start
-    for slot in each.slots:
-        if slot.start_s > now:
-            cells.append(_Cell((slot.start_s - now) // TICK_S, "", "waiting"))
-        text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
-        cells.append(_Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
-        now = slot.end_s
-    return cells
 
 
 def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, list[tuple[str, str]]]]:

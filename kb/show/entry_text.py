@@ -65,6 +65,7 @@ def drill_text(drill: Drill, names: Names, lifts: Mapping[LiftId, Lift], setting
         ("Made of", listed([names.get(part, part) for part in drill.made_of])),
         ("Easier", "; ".join(f"{names.get(each.drill, each.drill)}: {each.eases}" for each in drill.regressions)),
         ("Mind", ", ".join(CAUTIONS.get(caution, human(caution)) for caution in drill.cautions)),
+        ("Suits", drill.suits or ""),
         ("Not for", drill.not_for or ""),
     ]
     lines += _facts(facts, setting)

@@ -6,7 +6,8 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from pages_shown import Place, once, over_app, over_http
+from pages_shown import Place, over_app, over_http
+from site_written import site_of
 
 from kb.ask import read
 from kb.make import catalogue as made
@@ -16,23 +17,10 @@ from kb.show.page.site import write_site
 SMALL = Path(__file__).parents[1] / "data" / "small"
 
 
-def _common(factory: pytest.TempPathFactory) -> Path:
-    """A folder that all workers of a run share."""
-    base = factory.getbasetemp()
-    return (base.parent if base.name.startswith("popen-") else base) / "pages"
-
-
 @pytest.fixture(scope="session")
 def site(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The shipped library's pages, written as files."""
-
-    def make(folder: Path) -> None:
-        beside = folder.with_name("site-catalogue.db")
-        made.write(library, beside)
-        with closing(read.open_catalogue(beside)) as db:
-            write_site(db, folder)
-
-    return once(_common(tmp_path_factory) / "site", make)
+    return site_of(library, tmp_path_factory)
 
 
 @pytest.fixture(scope="session")
@@ -53,9 +41,9 @@ def small_site(small: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def app(catalogue: Path) -> Iterator[Place]:
+def app(catalogue: Path, site: Path) -> Iterator[Place]:
     """The shipped library's pages, served."""
-    with over_app(catalogue) as place:
+    with over_app(catalogue, site=site) as place:
         yield place
 
 

@@ -4,66 +4,16 @@ import json
 import re
 from collections.abc import Iterator
 from contextlib import closing
-from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import pytest
 from browser import Chromium
+from hostile_library import HARM, hostile
 from pages_shown import Place, Visit, over_app, visit
 
 from kb.ask import read
 from kb.make import catalogue as made
-from kb.make.library import Library, load
 from kb.show.page.site import write_site
-
-SMALL = Path(__file__).parents[1] / "data" / "small"
-
-HARM = """</script><script>harmed()</script>"><img src=x onerror=harmed()> ' & </title></svg><svg onload=harmed()>"""
-
-SECTION = f"""{HARM}
-
-<script>harmed()</script>
-
-<img src="http://127.0.0.1:9/x.png" onerror="harmed()">
-
-[here](javascript:harmed()) and [there](data:text/html,<script>harmed()</script>) ![x](http://127.0.0.1:9/y.png)
-
-<a href="javascript:harmed()" onclick="harmed()">x</a> `</code><script>harmed()</script>`
-"""
-
-
-def _told(sections: Any) -> dict[str, str]:
-    return {heading: f'{text}\n\n- "{HARM}"\n\n{SECTION}' for heading, text in sections.items()}
-
-
-def _named(table: Any, **more: Any) -> dict[Any, Any]:
-    return {
-        key: each._replace(
-            name=each.name + HARM, also=(*each.also, f"also {key} {HARM}"), sections=_told(each.sections), **more
-        )
-        for key, each in table.items()
-    }
-
-
-def hostile() -> Library:
-    """The small library with harm in every text, also where the rules for entries would refuse it."""
-    kind = load(SMALL)
-    drills = _named(kind.drills, not_for=f"nobody {HARM}")
-    drills = {key: each._replace(standard=each.standard._replace(seen=HARM)) for key, each in drills.items()}
-    faults = {
-        key: each._replace(
-            causes=tuple(cause._replace(text=cause.text + HARM) for cause in each.causes),
-            tells=tuple(tell._replace(do=tell.do + HARM, look=tell.look + HARM) for tell in each.tells),
-        )
-        for key, each in _named(kind.faults).items()
-    }
-    positions = {
-        key: each._replace(name=each.name + HARM, sections=_told(each.sections)) for key, each in kind.positions.items()
-    }
-    return replace(
-        kind, drills=drills, faults=faults, items=_named(kind.items), lifts=_named(kind.lifts), positions=positions
-    )
 
 
 @pytest.fixture(scope="module")
@@ -158,6 +108,22 @@ def test_harm_is_data_in_every_answer_for_programs(harmful_site: Path) -> None:
     for path in harmful_site.rglob("*.json"):
         held += HARM in json.dumps(json.loads(path.read_text("utf-8")), ensure_ascii=False).replace('\\"', '"')
     assert held > 20
+
+
+@pytest.mark.parametrize("path", ["drill/tall-clean.json", "fault/clean-bar-crashes.json", "find.json?q=bar"])
+def test_harm_is_data_where_a_browser_opens_it(path: str, browser: Chromium, harmful_app: Place) -> None:
+    """An answer for programs is never taken for a page, though it holds one."""
+
+    def look(it: Visit) -> str:
+        it.context.add_init_script(NOTE)
+        it.context.route("**/favicon.ico", lambda route: route.fulfill(status=204))  # no icon is named in it
+        it.page.goto(it.place.at(path))
+        assert it.page.evaluate("window.harms") == 0
+        assert it.page.locator("script, img").count() == 0
+        it.page.wait_for_load_state("networkidle")
+        return it.page.evaluate("document.contentType")
+
+    assert visit(browser, harmful_app, look, service_workers="block") == "application/json"
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,6 @@
 """Every kind of page: accessible, within its width, asking nothing of anyone else, quiet under its policy."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
@@ -140,30 +140,50 @@ def test_a_page_is_accessible_keeps_within_its_width_and_asks_only_its_own_folde
     assert visit(browser, place_of("file"), look, bypass_csp=True, **PHONE) == ([], [], [])
 
 
-def _quiet(it: Visit, path: str, query: str = "", status: int = 200) -> dict[str, str]:
+def _quiet(it: Visit, which: list[tuple[str, str, int]]) -> dict[str, dict[str, str]]:
+    """The headers of each page (path, query and the status it must have), opened side by side; none may complain."""
     it.context.add_init_script(NOTE_VIOLATIONS)
-    answer = it.page.goto(it.place.at(path, query))
-    assert answer is not None
-    assert answer.status == status
-    it.page.wait_for_load_state("networkidle")
-    assert it.page.evaluate("window.violations") == []
-    if status != 200:
-        it.complaints[:] = [each for each in it.complaints if f"status of {status}" not in each]
-    return answer.headers
+    opened, headers = [], {}
+    for path, query, status in which:
+        page = it.context.new_page()
+        answer = page.goto(it.place.at(path, query))
+        assert answer is not None
+        assert answer.status == status, path
+        headers[path + query] = answer.headers
+        opened.append((path, page, status))
+    for path, page, status in opened:  # each has been at rest for a while when the last has been waited for
+        page.wait_for_load_state("networkidle")
+        assert page.evaluate("window.violations") == [], path
+        if status != 200:
+            noted = [n for n, each in enumerate(it.complaints) if f"status of {status}" in each]
+            del it.complaints[noted[0]]
+        page.close()
+    return headers
 
 
-@EACH_KIND
-def test_a_served_page_is_quiet_under_a_strict_policy(kind: str, browser: Chromium, app: Place) -> None:
+AT_ONCE = 6
+"""Pages opened side by side."""
+
+
+def _some(kinds: Iterable[str]) -> list[list[str]]:
+    every = list(kinds)
+    return [every[n : n + AT_ONCE] for n in range(0, len(every), AT_ONCE)]
+
+
+@pytest.mark.parametrize("kinds", _some(KINDS), ids="-".join)
+def test_served_pages_are_quiet_under_a_strict_policy(kinds: list[str], browser: Chromium, app: Place) -> None:
     """Nothing inline, nothing from elsewhere, no complaint, no request to another origin."""
-    _strict(visit(browser, app, lambda it: _quiet(it, KINDS[kind]), service_workers="block"))
+    which = [(KINDS[kind], "", 200) for kind in kinds]
+    for headers in visit(browser, app, lambda it: _quiet(it, which), service_workers="block").values():
+        _strict(headers)
 
 
-@EACH_ASKED
-def test_a_served_answer_is_quiet_under_a_strict_policy(kind: str, browser: Chromium, app: Place) -> None:
+@pytest.mark.parametrize("kinds", _some(ASKED), ids="-".join)
+def test_served_answers_are_quiet_under_a_strict_policy(kinds: list[str], browser: Chromium, app: Place) -> None:
     """The same for what only a server answers."""
-    path, query = ASKED[kind]
-    headers = visit(browser, app, lambda it: _quiet(it, path, query, REFUSED.get(kind, 200)), service_workers="block")
-    _strict(headers)
+    which = [(*ASKED[kind], REFUSED.get(kind, 200)) for kind in kinds]
+    for headers in visit(browser, app, lambda it: _quiet(it, which), service_workers="block").values():
+        _strict(headers)
 
 
 def _strict(headers: dict[str, str]) -> None:

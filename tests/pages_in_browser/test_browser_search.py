@@ -114,7 +114,7 @@ def _grown(script: str, many: int) -> str:
 def test_search_is_quick_in_a_library_of_two_thousand_drills(
     browser: Chromium, folder_served: Place, site: Path, record_property: Any
 ) -> None:
-    """Below 30 ms on a processor slowed to a quarter, the middle of the phrases; loosely, as machines differ."""
+    """The slowest phrase below 30 ms on a processor slowed to a quarter, of every fourth; the best of five tries."""
     grown = _grown((site / "assets" / "index.js").read_text("utf-8"), 2000)
     asked = phrases()[::4]
 
@@ -131,7 +131,7 @@ def test_search_is_quick_in_a_library_of_two_thousand_drills(
                     window.drillpathFind(text);
                     return performance.now() - from;
                 };
-                return Math.min(once(), once(), once());
+                return Math.min(once(), once(), once(), once(), once());
             })""",
             asked,
         )
@@ -140,4 +140,6 @@ def test_search_is_quick_in_a_library_of_two_thousand_drills(
     middle, most = times[len(times) // 2], times[-1]
     record_property("search_ms", {"median": middle, "most": most, "phrases": len(times)})
     print(f"search in 2,000 drills at a quarter speed: median {middle:.1f} ms, most {most:.1f} ms")  # noqa: T201
-    assert middle < 60
+    assert middle < 15
+    # beside another worker a single phrase may be kept waiting; alone the slowest takes some 14 ms
+    assert times[int(0.95 * len(times))] < 30

@@ -70,28 +70,26 @@ CASES = [
         id="R 2-8",
         marks=pytest.mark.from_memory,
     ),
-    # Where the lift-off is new at step 8, top-first teaching takes it up after the hang snatch: a step of 46, for
-    # the end of reach drawn in by four points costs 2 x 16. Our optimum learns it early, while nothing is joined yet.
+    # Where the lift-off is new at step 8, top-first teaching takes it up after the hang snatch and comes back to the
+    # whole: 22 there and 23 back. Our optimum learns it early, while nothing is joined yet.
     # Here the weights and the reverse order (7.11) disagree; 7.10 found floor-first the better.
     pytest.param(
         Progression(
             "snatch",
             f"{R_TOP} hang-snatch slow-lift-off full-snatch",
             f"{SQUATTER} thigh-slide set-the-start",
-            ratio=3.94,
-            order=1.86,
+            ratio=2.96,
+            order=1.52,
         ),
         id="R 2-8, lift-off new",
         marks=pytest.mark.from_memory,
     ),
-    # The order is the best of these drills. The leap from the hang to the lift-off (46) can't be spared, since the
-    # model starts with the hang; our optimum breaks it up by a pull and a slide down the thigh.
+    # The order is the best of these drills; our optimum slides down the thigh before the lift-off.
     pytest.param(
         Progression(
             "clean",
             "hang-power-clean slow-lift-off pull-pause-knee power-clean",
             f"{RACK} set-the-start",
-            ratio=1.36,
         ),
         id="D",
         marks=pytest.mark.from_memory,
@@ -107,15 +105,13 @@ CASES = [
         id="J jerk",
         marks=pytest.mark.from_memory,
     ),
-    # The order is the best of these drills. From the power snatch to an overhead squat is a step of 49; our optimum
-    # goes down to it by the hang, the high hang and the tall power snatch, which the manual's pupil has behind him.
+    # The order is the best of these drills; our optimum stops three times in the first overhead squats.
     pytest.param(
         Progression(
             "snatch",
             "power-snatch overhead-squat drop-under high-hang-snatch hang-snatch full-snatch",
             "stick-pass-through overhead-hold quarter-squat-overhead-hold air-squat hip-hold high-hang-power-snatch"
             " set-the-start slow-lift-off thigh-slide",
-            ratio=1.63,
         ),
         id="J snatch",
         marks=pytest.mark.from_memory,

@@ -246,6 +246,30 @@ def test_a_server_that_stops_tells_who_waits() -> None:
         assert visitor.run(asked(visitor)) == [503, 503]
 
 
+@pytest.mark.parametrize("path", ["class", "library"])
+def test_what_takes_long_keeps_nobody_waiting(path: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """While a class is planned, or the library's health looked into, other pages are set by the visitors' worker."""
+    go, page = threading.Event(), Reading.page
+
+    def slow(self: Reading, asked: str) -> Any:
+        if asked == path:
+            assert go.wait(20)
+        return page(self, asked)
+
+    async def asked(visitor: Visitor) -> list[int]:
+        await visitor.app.desk.reading()
+        first = asyncio.create_task(visitor.ask(f"/{path}"))
+        await asyncio.sleep(0.01)
+        others = [(await visitor.ask(each)).status for each in ("/drill/tall-clean", "/find?q=bar", "/lifts")]
+        assert not first.done()
+        go.set()
+        return [*others, (await first).status]
+
+    monkeypatch.setattr(Reading, "page", slow)
+    with visiting(small()) as visitor:
+        assert visitor.run(asked(visitor)) == [200] * 4
+
+
 def test_a_place_is_given_back() -> None:
     """Also by who fails."""
 

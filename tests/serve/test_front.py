@@ -5,6 +5,7 @@ import json
 import logging
 import re
 from collections.abc import Iterator
+from contextlib import closing
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
@@ -15,11 +16,16 @@ from click.testing import CliRunner
 from qr_read import qr_read
 from serving import Visitor, small, visiting
 
+from kb.ask import read
 from kb.commands.group import drillpath
 from kb.errors import DrillpathError
 from kb.serve.app import served
 from kb.serve.front import POLICY
-from kb.show.page.pages import ALONE
+from kb.show.page.address import form_at
+from kb.show.page.pages import ALONE, page_at
+from kb.show.page.prepared import prepare
+from kb.show.page.render import html
+from kb.show.page.stock import stock_of
 
 PAGES = (
     "/",
@@ -276,6 +282,20 @@ def test_programs_are_refused_in_json(visitor: Visitor, address: str, status: in
     assert isinstance(got.json["nearest"], list)
 
 
+def test_the_librarys_page_leads_to_the_tables(visitor: Visitor) -> None:
+    """An address that answers; in a folder, which has none, it is the sentence itself."""
+    links = Inline(visitor.get("/library").text).links
+    assert "/catalogue" in links
+    assert visitor.get("/catalogue").status == 200
+    with closing(read.open_catalogue(small())) as db:
+        stock = stock_of(db)
+        page = page_at("library", stock, lambda fault: prepare(stock, fault))
+    text = html(page, form_at("library"))
+    assert "#tables" in Inline(text).links
+    assert 'id="tables"' in text
+    assert not any("catalogue" in link for link in Inline(text).links)
+
+
 def test_several_values_of_a_field_are_one_list(visitor: Visitor) -> None:
     """Ticks come as one field many times, links as one field with commas."""
     ticked, listed = visitor.get("/at-hand?have=broom&have=bar"), visitor.get("/at-hand?have=broom,bar")
@@ -374,8 +394,8 @@ def test_it_begins_and_ends_with_the_server(visitor: Visitor) -> None:
         await app({"type": "lifespan"}, receive, send)
         await app({"type": "websocket"}, receive, send)
 
-    for prepare in (True, False):
-        visitor.run(lived(prepare=prepare))
+    for ahead in (True, False):
+        visitor.run(lived(prepare=ahead))
     assert said == 2 * ["lifespan.startup.complete", "lifespan.shutdown.complete", "websocket.close"]
 
 

@@ -45,6 +45,14 @@ class Form(NamedTuple):
         """
         return (self.up if self.static else self.base) + quote(path) + ".json" + (f"?{asked}" if asked else "")
 
+    def tables(self) -> str:
+        """The address of the tables behind the pages: a folder has none, so there it is the sentence that says so.
+
+        >>> Form().tables(), Form(static=True).tables()
+        ('/catalogue', '#tables')
+        """
+        return "#tables" if self.static else f"{self.base}catalogue"
+
 
 SERVED = Form()
 """Pages at the root of a server of their own."""

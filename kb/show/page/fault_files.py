@@ -1,6 +1,5 @@
 """A fault's pages as files: its own and its chains', written by this process or by one beside it."""
 
-import json
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
@@ -11,6 +10,7 @@ from typing import NamedTuple
 
 from kb.ask import read
 from kb.show.page.address import file_of, form_at
+from kb.show.page.inert import inert
 from kb.show.page.pages import Answers, fault_paths, page_at
 from kb.show.page.prepared import Prepared, prepare
 from kb.show.page.render import html
@@ -36,7 +36,7 @@ def put_pages(paths: Iterable[str], stock: Stock, answers: Answers, folder: Path
         (folder / file_of(path)).write_bytes(text)
         sizes[path] = len(text)
         if page.data is not None:
-            (folder / f"{path}.json").write_text(json.dumps(page.data), "utf-8")
+            (folder / f"{path}.json").write_text(inert(page.data), "utf-8")
     return sizes
 
 

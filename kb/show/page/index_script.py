@@ -4,11 +4,11 @@ The tables are those that kb/ask/find.py uses, word for word, and find.js reads 
 both the same questions.
 """
 
-import json
 import sqlite3
 from typing import Any
 
 from kb.ask import cautions, cues, find, speech
+from kb.show.page.inert import inert
 from kb.show.page.stock import Stock
 from kb.terms import Stage
 
@@ -17,7 +17,7 @@ __all__ = ["chains_script", "index_script"]
 
 def chains_script(names: dict[str, str]) -> str:
     """The page of each prepared question, "fault cause lift kit", as a plain script."""
-    return f"window.drillpathChains={json.dumps(names, sort_keys=True, separators=(',', ':'))};\n"
+    return f"window.drillpathChains={inert(names, sort_keys=True, separators=(',', ':'))};\n"
 
 
 def index_script(db: sqlite3.Connection, stock: Stock) -> str:
@@ -48,9 +48,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
         },
         "gear": _gear(stock),
     }
-    # a closing tag in an entry's text must not end the script it stands in, wherever that is put
-    text = json.dumps(held, sort_keys=True, separators=(",", ":")).replace("<", "\\u003c")
-    return f"window.drillpathIndex={text};\n"
+    return f"window.drillpathIndex={inert(held, sort_keys=True, separators=(',', ':'))};\n"
 
 
 def _document(each: find.Document, keys: dict[str, list[str]], text: str) -> list[Any]:

@@ -4,6 +4,8 @@ import json
 from collections.abc import Iterable
 from pathlib import Path
 
+from kb.show.page.inert import inert
+
 __all__ = ["keeper", "manifest"]
 
 KEEPER = Path(__file__).parent / "assets" / "keep.js"
@@ -23,7 +25,7 @@ def keeper(version: str, addresses: Iterable[tuple[str, str]], files: Iterable[s
         "first": [*files, *(address for path, address in found if path in FIRST)],
         "rest": [address for path, address in found if path not in FIRST],
     }
-    return f"self.drillpathPages = {json.dumps(pages)};\n{KEEPER.read_text('utf-8')}"
+    return f"self.drillpathPages = {inert(pages)};\n{KEEPER.read_text('utf-8')}"
 
 
 def manifest() -> str:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterable, Iterator
 from kb.show.page.content.ask import ask_page
 from kb.show.page.content.at_hand import at_hand_page, kit_page
 from kb.show.page.content.chain import chain_page
+from kb.show.page.content.class_ import class_page
 from kb.show.page.content.drill import drill_page
 from kb.show.page.content.drills import drills_page
 from kb.show.page.content.equipment import equipment_page
@@ -41,6 +42,7 @@ ALONE: dict[str, Callable[[Stock], Page]] = {
     "find": lambda _: empty_page(),
     "at-hand": lambda stock: at_hand_page(stock, None),
     "graph": graphs_page,
+    "class": class_page,
 }
 """Pages of which there is one."""
 

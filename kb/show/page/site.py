@@ -3,11 +3,13 @@
 import os
 import shutil
 import sqlite3
+from collections.abc import Mapping
 from pathlib import Path
 from tempfile import mkdtemp
 from typing import NamedTuple
 from urllib.parse import quote
 
+from kb.ask.class_.people import Class
 from kb.errors import BadInput, DrillpathError
 from kb.show.page.address import file_of
 from kb.show.page.fault_files import all_here, beside, put_pages
@@ -15,10 +17,10 @@ from kb.show.page.offline import keeper
 from kb.show.page.pages import ALONE, HEALTH, NAMED, entry_paths
 from kb.show.page.prepared import Prepared
 from kb.show.page.shared import drawn, shared_file, shared_names
-from kb.show.page.stock import stock_of
+from kb.show.page.stock import Stock, stock_of
 from kb.terms import FaultId
 
-__all__ = ["Written", "write_site"]
+__all__ = ["Written", "put_site", "write_site"]
 
 MARK = "sw.js"
 """A file that every folder of pages has: a folder without it, and with anything else, is never replaced."""
@@ -36,8 +38,8 @@ class Written(NamedTuple):
     chains_size: int
 
 
-def write_site(db: sqlite3.Connection, folder: Path) -> Written:
-    """Write every prepared page and all they share into `folder`.
+def write_site(db: sqlite3.Connection, folder: Path, demo: Class | None = None) -> Written:
+    """Write every prepared page and all they share into `folder`; `demo` is the class that comes with the program.
 
     The folder is made beside and renamed, so that nobody opens half of it; an older copy is replaced.
 
@@ -55,7 +57,7 @@ def write_site(db: sqlite3.Connection, folder: Path) -> Written:
         folder.parent.mkdir(parents=True, exist_ok=True)
         beside = Path(mkdtemp(prefix=f".{folder.name}.", dir=folder.parent))
         new, old = beside / "new", beside / "old"
-        written = _write(db, new)
+        written, _ = put_site(db, stock_of(db, demo), new)
         if folder.exists():
             folder.rename(old)
         new.rename(folder)
@@ -80,8 +82,8 @@ def _refuse_others(folder: Path) -> None:
         raise BadInput(f"{folder} holds pages and also {others[0]}, which would be lost; name another folder")
 
 
-def _write(db: sqlite3.Connection, folder: Path) -> Written:
-    stock = stock_of(db)
+def put_site(db: sqlite3.Connection, stock: Stock, folder: Path) -> tuple[Written, Mapping[FaultId, Prepared]]:
+    """Write every prepared page and all they share into a new folder; and give the answers that they were made from."""
     figures = drawn(stock)
     for kind in (*NAMED, "assets", "figures"):
         (folder / kind).mkdir(parents=True)
@@ -106,7 +108,8 @@ def _write(db: sqlite3.Connection, folder: Path) -> Written:
     addresses = ((path, quote(file_of(path))) for path in sizes)
     (folder / MARK).write_text(keeper(stock.content_hash[:16], addresses, shared), "utf-8")
     chains = [size for path, size in sizes.items() if path.startswith("chain/")]
-    return Written(len(sizes), len(chains), sum(sizes.values()), sum(chains))
+    written = Written(len(sizes), len(chains), sum(sizes.values()), sum(chains))
+    return written, {fault: files.answers for fault, files in of_faults.items()}
 
 
 def _none_yet(fault: FaultId) -> Prepared:

@@ -3,22 +3,29 @@
 import sqlite3
 from collections.abc import Callable, Mapping
 from functools import cache
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from kb.ask import read
+from kb.ask.class_.people import Class
 from kb.ask.path import Path, path
 from kb.ask.shelf import Shelf
 from kb.errors import NoAnswer
 from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift, LiftId, Position, PositionId
 
+if TYPE_CHECKING:
+    from kb.solve.planning import NoPlan, Planned
+
 __all__ = ["Stock", "stock_of"]
+
+NO_DEMO = "the class that comes with the program asks for what this library doesn't hold"
 
 
 class Stock(NamedTuple):
     """A catalogue's entries with their text, by id, and each lift's shelf for questions.
 
     `way` is a lift's path from nothing with a kit, or why there is none: found when it is asked for, and once, for
-    a path takes a second and several pages show it.
+    a path takes a second and several pages show it. `evening` is the class that comes with the program, planned, or
+    why it isn't; found in the same manner.
     """
 
     lifts: Mapping[LiftId, Lift]
@@ -31,6 +38,7 @@ class Stock(NamedTuple):
     shelves: Mapping[LiftId, Shelf]
     content_hash: str
     way: Callable[[LiftId, str], Path | str]
+    evening: "Callable[[], Planned | NoPlan]"
 
     def name(self, entry_id: str) -> str:
         """The name of any entry; the id of one that isn't there."""
@@ -45,8 +53,8 @@ class Stock(NamedTuple):
         return sorted(self.kits, key=lambda kit: (len(self.kits[kit]), kit))
 
 
-def stock_of(db: sqlite3.Connection) -> Stock:
-    """Everything a catalogue holds that a page may show."""
+def stock_of(db: sqlite3.Connection, demo: Class | None = None) -> Stock:
+    """Everything a catalogue holds that a page may show, and the class that comes with the program."""
     drills, faults, items = read.drills(db), read.faults(db), read.items(db)
     positions = [PositionId(row[0]) for row in db.execute("select id from position order by id")]
     lifts = {lift_id: read.lift(db, lift_id) for lift_id in read.lifts(db)}
@@ -63,6 +71,17 @@ def stock_of(db: sqlite3.Connection) -> Stock:
         except NoAnswer as none:
             return str(none)
 
+    @cache
+    def evening() -> "Planned | NoPlan":
+        from kb.solve.planning import NoPlan, planned
+
+        if demo is None:
+            return NoPlan(NO_DEMO)
+        try:
+            return planned(demo, shelves.__getitem__)
+        except NoPlan as none:
+            return none
+
     return Stock(
         lifts=lifts,
         positions={each: read.position(db, each) for each in positions},
@@ -74,6 +93,7 @@ def stock_of(db: sqlite3.Connection) -> Stock:
         shelves=shelves,
         content_hash=read.meta(db)["content_hash"],
         way=way,
+        evening=evening,
     )
 
 

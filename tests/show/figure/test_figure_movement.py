@@ -38,11 +38,11 @@ def names(library: Library, drill: str, lift: str | None = None) -> list[str]:
     [
         ("full-snatch", "snatch", "start knee hip extension receive stand"),
         ("power-clean", "clean", "start knee hip extension power-receive stand"),
-        ("muscle-snatch", "snatch", "hip extension stand"),
+        ("muscle-snatch", "snatch", "hip extension turnover stand"),
         ("tall-clean", "clean", "extension receive"),
         ("lift-off-pause", "clean", "start lift-off knee"),
         ("hang-clean", "clean", "knee hang hip extension receive stand"),
-        ("romanian-deadlift", "snatch", "knee hang hip"),
+        ("halting-deadlift", "snatch", "start knee hang hip"),
         ("start-hold", "clean", "start"),
         ("power-jerk", "jerk", "rack dip drive recovered"),
     ],

@@ -9,6 +9,7 @@ from kb.ask import read
 from kb.show.page.address import SERVED
 from kb.show.page.content.at_hand import at_hand_page
 from kb.show.page.content.graph import graph_script
+from kb.show.page.content.plan import plan_page
 from kb.show.page.markup import as_html
 from kb.show.page.pages import page_at
 from kb.show.page.prepared import prepare
@@ -86,3 +87,17 @@ def test_in_the_graph_what_builds_on_another_stands_below_it(lift: str, stock: S
             assert above[1] < under[1], edge
             below += 1
     assert below or lift == "clean-and-jerk"
+
+
+@pytest.mark.parametrize("name", ["clean.moon", "moon.hall", "clean", ""])
+def test_there_is_no_plan_of_another_name(name: str, stock: Stock) -> None:
+    """Of a lift and a kit that there are, and of nothing else."""
+    with pytest.raises(KeyError):
+        plan_page(stock, name)
+
+
+def test_a_plan_without_a_path_says_why(stock: Stock) -> None:
+    """In the path's own words."""
+    page = plan_page(stock._replace(way=lambda *_: "nothing leads there"), "clean.hall")
+    assert page.holds.why == "nothing leads there"
+    assert "Nothing leads there." in html(page, SERVED)

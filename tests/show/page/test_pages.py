@@ -2,54 +2,51 @@
 
 import json
 import re
-from collections.abc import Callable, Iterator
-from functools import cache
+from collections.abc import Iterator
 from html.parser import HTMLParser
-from pathlib import PurePosixPath
+from pathlib import Path, PurePosixPath
 
 import pytest
+from site_written import answers_of, site_of, with_ways
 
 from kb.ask import read
-from kb.show.page.address import SERVED, file_of, form_at
-from kb.show.page.page import Page
-from kb.show.page.pages import page_at, paths
-from kb.show.page.prepared import Prepared, prepare
+from kb.intake.class_file import demo_class
+from kb.make.library import Library
+from kb.show.page.address import SERVED, file_of
+from kb.show.page.pages import Answers, page_at, paths
 from kb.show.page.render import html
 from kb.show.page.shared import drawn, shared_file, shared_names
 from kb.show.page.stock import Stock, stock_of
-from kb.terms import FaultId
-
-Answers = Callable[[FaultId], Prepared]
 
 
 @pytest.fixture(scope="module")
-def stock(db: read.sqlite3.Connection) -> Stock:
+def stock(db: read.sqlite3.Connection, site: Path) -> Stock:
     """The shipped library as pages see it."""
-    return stock_of(db)
+    return with_ways(stock_of(db, demo_class(db)), site)
 
 
 @pytest.fixture(scope="module")
-def answers(stock: Stock) -> Answers:
-    """Every fault's answers, each made once."""
-    return cache(lambda fault: prepare(stock, fault))
+def site(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Its pages, written as files once a run."""
+    return site_of(library, tmp_path_factory)
+
+
+@pytest.fixture(scope="module")
+def answers(site: Path) -> Answers:
+    """Every fault's answers, those that the files were made from."""
+    return answers_of(site)
 
 
 @pytest.fixture(scope="module", params=[5, pytest.param(1, marks=pytest.mark.exhaustive)])
-def pages(request: pytest.FixtureRequest, stock: Stock, answers: Answers) -> dict[str, Page]:
-    """Every page before it is set, by its path; of chains and sessions those of each fifth fault, or of all."""
+def files(request: pytest.FixtureRequest, stock: Stock, answers: Answers, site: Path) -> dict[str, str]:
+    """Every page as a file of a folder, by its path; of chains and sessions those of each fifth fault, or of all."""
     taken = set(list(stock.faults)[:: request.param])
 
     def is_taken(path: str) -> bool:
         kind, _, name = path.partition("/")
         return kind not in ("chain", "session") or name.partition(".")[0] in taken
 
-    return {path: page_at(path, stock, answers) for path in paths(stock, answers) if is_taken(path)}
-
-
-@pytest.fixture(scope="module")
-def files(pages: dict[str, Page]) -> dict[str, str]:
-    """Every page as a file of a folder, by its path."""
-    return {path: html(page, form_at(path)) for path, page in pages.items()}
+    return {path: (site / file_of(path)).read_text("utf-8") for path in filter(is_taken, paths(stock, answers))}
 
 
 @pytest.fixture(scope="module")
@@ -100,17 +97,23 @@ def test_every_kind_of_page_is_there(files: dict[str, str]) -> None:
     """Home, faults, find, at hand, ask, lifts, drills, graph, library, and one for each entry and chain."""
     kinds = {path.partition("/")[0] for path in files}
     assert kinds == set(
-        """home faults find at-hand ask lifts drills graph library
+        """home faults find at-hand ask lifts drills graph library class
         fault chain drill position lift path plan session equipment""".split()
     )
 
 
-def test_every_link_leads_to_a_page_or_a_shared_file(
-    reads: dict[str, Read], pages: dict[str, Page], stock: Stock, answers: Answers
-) -> None:
+def test_nothing_is_missing_and_nothing_is_there_besides(site: Path, stock: Stock, answers: Answers) -> None:
+    """Every page, every shared file, the answers for programs beside pages, and the worker that keeps them."""
+    there = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
+    every = list(paths(stock, answers))
+    data = {name for name in there if name.endswith(".json")}
+    assert there - data == {file_of(path) for path in every} | set(shared_names(stock, drawn(stock))) | {"sw.js"}
+    assert data < {f"{path}.json" for path in every}
+
+
+def test_every_link_leads_to_a_page_or_a_shared_file(reads: dict[str, Read], site: Path) -> None:
     """In a folder nothing is missing, and nothing leads to another origin."""
-    there = {file_of(path) for path in paths(stock, answers)} | set(shared_names(stock, drawn(stock)))
-    there |= {f"{path}.json" for path, page in pages.items() if page.data is not None}
+    there = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
     for path, found in reads.items():
         for link in found.links:
             assert not re.match(r"[a-z]+:|//|/", link), (path, link)
@@ -148,16 +151,22 @@ def _leveled(text: str) -> str:
     return re.sub(r'data-static="\w+"', "", text)
 
 
-def test_served_and_in_a_folder_they_are_equal_but_for_addresses(files: dict[str, str], pages: dict[str, Page]) -> None:
-    """Over all kinds: one set of templates, one renderer."""
+def test_served_and_in_a_folder_they_are_equal_but_for_addresses(
+    files: dict[str, str], stock: Stock, answers: Answers, site: Path
+) -> None:
+    """Over all kinds: one set of templates, one renderer, and the same answer for programs beside them."""
     kinds: dict[str, int] = {}
     for path, text in files.items():
         kind = path.partition("/")[0]
         kinds[kind] = kinds.get(kind, 0) + 1
         if kinds[kind] > 12:
             continue
-        served = html(pages[path], SERVED)
-        assert _leveled(served) == _leveled(text)
+        page = page_at(path, stock, answers)
+        assert _leveled(html(page, SERVED)) == _leveled(text)
+        beside = site / f"{path}.json"
+        assert beside.exists() == (page.data is not None), path
+        if page.data is not None:
+            assert json.loads(beside.read_text("utf-8")) == json.loads(json.dumps(page.data)), path
 
 
 def test_pages_are_small(files: dict[str, str]) -> None:

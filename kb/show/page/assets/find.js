@@ -41,13 +41,13 @@
 
   // spelling
   const LETTERS = [..."abcdefghijklmnopqrstuvwxyz"];
-  const oneEdit = (word) => {
-    const found = new Map();
-    for (let n = 0; n < word.length; n++) for (const l of LETTERS) found.set(word.slice(0, n) + l + word.slice(n + 1), 0.6);
-    for (let n = 0; n <= word.length; n++) for (const l of LETTERS) found.set(word.slice(0, n) + l + word.slice(n), 0.85);
-    for (let n = 0; n < word.length; n++) found.set(word.slice(0, n) + word.slice(n + 1), 0.85);
-    for (let n = 0; n + 1 < word.length; n++) found.set(word.slice(0, n) + word[n + 1] + word[n] + word.slice(n + 2), 0.9);
-    return found;
+  const oneEdit = (word, known) => {
+    const found = new Map(), put = (each, worth) => known.has(each) && found.set(each, worth);
+    for (let n = 0; n < word.length; n++) for (const l of LETTERS) put(word.slice(0, n) + l + word.slice(n + 1), 0.6);
+    for (let n = 0; n <= word.length; n++) for (const l of LETTERS) put(word.slice(0, n) + l + word.slice(n), 0.85);
+    for (let n = 0; n < word.length; n++) put(word.slice(0, n) + word.slice(n + 1), 0.85);
+    for (let n = 0; n + 1 < word.length; n++) put(word.slice(0, n) + word[n + 1] + word[n] + word.slice(n + 2), 0.9);
+    return [...found];
   };
   const SOUND = { c: "k", k: "k", q: "k", z: "s", v: "f" };
   const sound = (word) => {
@@ -57,9 +57,9 @@
   };
   const near = (word, known) => {
     let edits = [];
-    if (word.length > 3 && word.length < 24) edits = [...oneEdit(word)];
-    else if (word.length === 3) edits = [...oneEdit(word)].filter(([a, w]) => w === 0.85 && a.length === 4);
-    let found = edits.filter(([each]) => known.has(each) && each.length > 2);
+    if (word.length > 3 && word.length < 24) edits = oneEdit(word, known);
+    else if (word.length === 3) edits = oneEdit(word, known).filter(([a, w]) => w === 0.85 && a.length === 4);
+    let found = edits.filter(([each]) => each.length > 2);
     if (!found.length && word.length > 4 && word.length < 24) {
       const said = sound(word);
       if (said.length > 2)
@@ -96,7 +96,7 @@
   const document_ = ([id, name, lifts, names, words, text, keys]) => {
     const held = new Map();
     for (const [worth, stems] of Object.entries(words)) for (const each of stems.split(" ")) held.set(each, Number(worth));
-    return { id, name, lifts, names: names.map((each) => each.split(" ")), words: held, text, exact: new Set(keys) };
+    return { id, name, lifts, names: names.map((each) => ({ words: new Set(each.split(" ")), held: 0 })), words: held, text, exact: new Set(keys) };
   };
   const faults = index.faults.map(document_), drills = index.drills.map(document_);
   const known = new Map();
@@ -162,6 +162,24 @@
     return rarity;
   };
   const rarity = { faults: rarities(faults, LIFT_WORD), drills: rarities(drills, 1) };
+  // what each name weighs, and which entries hold a word: only those are looked at
+  const holding = (all, rare) => {
+    const found = new Map();
+    for (const each of all) {
+      for (const name of each.names) for (const word of name.words) name.held += rare.get(word) ?? 0;
+      for (const word of each.words.keys()) {
+        if (!found.has(word)) found.set(word, []);
+        found.get(word).push(each);
+      }
+    }
+    return found;
+  };
+  const holders = { faults: holding(faults, rarity.faults), drills: holding(drills, rarity.drills) };
+  const among = (held, asked) => {
+    const found = new Set();
+    for (const word of asked.best.keys()) for (const each of held.get(word) ?? []) found.add(each);
+    return [...found];
+  };
   const weighed = (words, rare) => {
     const worths = [], best = new Map();
     for (const each of words) {
@@ -172,11 +190,15 @@
     return { worths, best, rare, said: worths.reduce((sum, each) => sum + Math.max(...each.map(([, worth]) => worth)), 0) };
   };
   const whole = (name, asked) => {
-    const fromName = name.reduce((sum, word) => sum + (asked.best.get(word) ?? 0), 0);
+    let fromName = 0, fromAsked = 0;
+    for (const word of name.words) fromName += asked.best.get(word) ?? 0;
     if (!fromName) return 0;
-    const held = name.reduce((sum, word) => sum + (asked.rare.get(word) ?? 0), 0), its = new Set(name);
-    const fromAsked = asked.worths.reduce((sum, each) => sum + Math.max(0, ...each.filter(([word]) => its.has(word)).map(([, worth]) => worth)), 0);
-    return (fromAsked + fromName) / (asked.said + held);
+    for (const each of asked.worths) {
+      let most = 0;
+      for (const [word, worth] of each) if (worth > most && name.words.has(word)) most = worth;
+      fromAsked += most;
+    }
+    return (fromAsked + fromName) / (asked.said + name.held);
   };
   const score = (each, asked, more) => {
     let total = 0;
@@ -185,7 +207,9 @@
       for (const [word, worth] of worths) most = Math.max(most, worth * (each.words.get(word) ?? (more?.has(word) ? CAUSED : 0)));
       total += most;
     }
-    return total ? total + WHOLE * Math.max(0, ...each.names.map((name) => whole(name, asked))) : 0;
+    let named = 0;
+    if (total) for (const name of each.names) named = Math.max(named, whole(name, asked));
+    return total + WHOLE * named;
   };
   const best = (scored) => {
     const hits = scored.filter(([, worth]) => worth > 0).map(([each, worth]) => [each, Math.round(worth * 1000) / 1000]);
@@ -197,13 +221,13 @@
     if (cautioned(said)) return { caution: caution.says, faults: [], drills: [] };
     const text = said.slice(0, LONGEST), words = heard(text), folded = fold(text);
     const askedFaults = weighed(words.asked, rarity.faults), askedDrills = weighed(words.asked, rarity.drills);
-    const scoredFaults = faults.map((each) => {
+    const scoredFaults = among(holders.faults, askedFaults).map((each) => {
       let worth = score(each, askedFaults);
       if (words.points.size) worth *= (index.points[each.id] ?? []).some((point) => words.points.has(point)) ? HERE : ELSEWHERE;
       if (words.lifts.size && !each.lifts.some((lift) => words.lifts.has(lift))) worth *= OTHER_LIFT;
       return [each, exact(each, folded) ? worth * EXACT : worth];
     });
-    const byName = drills.map((each) => [each, score(each, askedDrills)]).sort((a, b) => b[1] - a[1] || (a[0].id < b[0].id ? -1 : 1));
+    const byName = among(holders.drills, askedDrills).map((each) => [each, score(each, askedDrills)]).sort((a, b) => b[1] - a[1] || (a[0].id < b[0].id ? -1 : 1));
     // what the text of the best says counts too, and how rare a word is stays as it was among names
     const scoredDrills = byName.slice(0, READ).filter(([, worth]) => worth).map(([each]) => {
       const worth = score(each, askedDrills, new Set(each.text.split(" ")));

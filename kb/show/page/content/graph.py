@@ -1,11 +1,11 @@
 """How a lift's drills hang together: layered by stage along the timeline, and the same as a list."""
 
-import json
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from kb.dials import dials_of
 from kb.show.page.content.at_hand import STAGES
+from kb.show.page.inert import inert
 from kb.show.page.page import Link, Page
 from kb.show.page.stock import Stock
 from kb.show.setting import wrapped
@@ -53,11 +53,12 @@ def graph_page(stock: Stock, lift_id: str) -> Page:
     """A lift's graph; KeyError if there is no such lift."""
     lift = stock.lifts[LiftId(lift_id)]
     drills = _drills(lift, stock)
+    after = _after(drills)
     held = Graph(
         lift=Link(lift.name, "lift", lift.id),
         others=tuple(Link(other.name, "graph", other.id) for other in stock.lifts.values() if other.id != lift.id),
         stages=tuple(
-            (said, tuple(_node(drill, drills, stock) for drill in drills.values() if drill.stage is stage))
+            (said, tuple(_node(drill, after, stock) for drill in drills.values() if drill.stage is stage))
             for stage, said in STAGES.items()
         ),
         script=f"graph-{lift.id}.js",
@@ -74,15 +75,20 @@ def _drills(lift: Lift, stock: Stock) -> dict[DrillId, Drill]:
     }
 
 
-def _node(drill: Drill, drills: dict[DrillId, Drill], stock: Stock) -> GraphNode:
+def _after(drills: dict[DrillId, Drill]) -> dict[DrillId, list[Drill]]:
+    """What builds on each drill, in their order."""
+    found: dict[DrillId, list[Drill]] = {}
+    for drill in drills.values():
+        for member in dict.fromkeys(member for group in drill.groups for member in group):
+            found.setdefault(member, []).append(drill)
+    return found
+
+
+def _node(drill: Drill, after: dict[DrillId, list[Drill]], stock: Stock) -> GraphNode:
     return GraphNode(
         Link(drill.name, "drill", drill.id),
         tuple(tuple(Link(stock.name(member), "drill", member) for member in group) for group in drill.groups),
-        tuple(
-            Link(other.name, "drill", other.id)
-            for other in drills.values()
-            if any(drill.id in group for group in other.groups)
-        ),
+        tuple(Link(other.name, "drill", other.id) for other in after.get(drill.id, ())),
     )
 
 
@@ -110,7 +116,7 @@ def graph_script(stock: Stock, lift_id: LiftId) -> str:
         "edges": [{"from": edge["from"], "to": edge["to"], "dashes": edge.get("dashes", False)} for edge in edges],
         "points": [{"x": COLUMN * n, "name": timed.at} for n, timed in enumerate(lift.timeline)],
     }
-    return f"window.drillpathGraph = {json.dumps(kept, sort_keys=True)};\n"
+    return f"window.drillpathGraph = {inert(kept, sort_keys=True)};\n"
 
 
 def _places(lift: Lift, drills: dict[DrillId, Drill]) -> Iterator[tuple[Drill, int, int]]:
@@ -127,12 +133,22 @@ def _places(lift: Lift, drills: dict[DrillId, Drill]) -> Iterator[tuple[Drill, i
                 spread += 1
         for column, stacked in sorted(columns.items()):
             # what builds on another stands below it, and a little aside, so that no arrow hides behind a name
-            for n, drill in enumerate(sorted(stacked, key=lambda each: (_depth(each, stacked), each.name))):
+            deep = _depths(stacked)
+            for n, drill in enumerate(sorted(stacked, key=lambda each: (deep[each.id], each.name))):
                 yield drill, COLUMN * column + ASIDE * (n % 2), top + ROW * n
         top += ROW * max((len(stacked) for stacked in columns.values()), default=0) + (BAND if columns else 0)
 
 
-def _depth(drill: Drill, among: list[Drill]) -> int:
-    """How many of the others it builds on, one after another. What needs what has no rings: the build refuses them."""
-    below = [other for other in among if any(other.id in group for group in drill.groups)]
-    return max((1 + _depth(other, among) for other in below), default=0)
+def _depths(among: list[Drill]) -> dict[DrillId, int]:
+    """How many of the others each builds on, one after another; the build refuses rings."""
+    there, found = {drill.id: drill for drill in among}, dict[DrillId, int]()
+
+    def depth(drill: Drill) -> int:
+        if drill.id not in found:
+            below = {member for group in drill.groups for member in group if member in there}
+            found[drill.id] = max((1 + depth(there[member]) for member in below), default=0)
+        return found[drill.id]
+
+    for drill in among:
+        depth(drill)
+    return found

@@ -18,7 +18,7 @@ MOST = 12
 
 
 class Cover(NamedTuple):
-    """A kit, how many questions it answers, and those it doesn't."""
+    """A kit, how many questions it answers, and those it doesn't, as far as no larger kit lacks them too."""
 
     kit: str
     answered: int
@@ -60,7 +60,7 @@ def library_page(stock: Stock, answers: Callable[[FaultId], Prepared]) -> Page:
         ),
         unused=tuple(_drill(stock, drill) for drill in stock.drills if drill not in used),
         thin=tuple(_thin(stock)),
-        covers=tuple(_cover(stock, kit, answers) for kit in stock.kits_by_size()),
+        covers=_each_once([_cover(stock, kit, answers) for kit in stock.kits_by_size()]),
         gateways=tuple(
             (Link(lift.name, "lift", lift.id), tuple(_drill(stock, drill) for drill in sorted(stock.gateways[lift.id])))
             for lift in stock.lifts.values()
@@ -113,3 +113,14 @@ def _cover(stock: Stock, kit: str, answers: Callable[[FaultId], Prepared]) -> Co
                 if prepared.answers[name].found is None:
                     missing.append(Link(fault.name, "chain", name, f"{human(cause)}, {lift}"))
     return Cover(kit, asked - len(missing), asked, tuple(missing))
+
+
+def _each_once(covers: list[Cover]) -> tuple[Cover, ...]:
+    """What a kit lacks is listed with the last kit that lacks it, so that each question stands once on the page."""
+    found: list[Cover] = []
+    listed: set[tuple[str, str]] = set()
+    for cover in reversed(covers):
+        new = tuple(link for link in cover.missing if (link.words, link.beside) not in listed)
+        listed.update((link.words, link.beside) for link in new)
+        found.append(cover._replace(missing=new))
+    return tuple(reversed(found))

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from kb.ask.path import path
 from kb.ask.plan.plan import Plan, Session, plan
 from kb.errors import NoAnswer
 from kb.show.page.page import Link, Page
@@ -61,12 +60,17 @@ def names_of_plans(stock: Stock, lift_id: str) -> list[str]:
 def plan_page(stock: Stock, name: str) -> Page:
     """The page of a prepared plan, by its name (lift and kit); KeyError if there is none of that name."""
     lift_id, _, kit = name.partition(".")
-    lift, have = stock.lifts[LiftId(lift_id)], stock.kits[kit]
+    if kit not in stock.kits:
+        raise KeyError(name)
+    lift = stock.lifts[LiftId(lift_id)]
     others = tuple(Link(f"With the {other} kit", "plan", f"{lift.id}.{other}") for other in stock.kits if other != kit)
     title = f"{lift.name}: a plan from nothing"
     held = PlanShown(Link(lift.name, "lift", lift.id), kit, "", "", (), (), others, "")
+    way = stock.way(lift.id, kit)
+    if isinstance(way, str):
+        return Page(f"plan/{name}", title, "plan", held._replace(why=way))
     try:
-        found = plan(path(stock.shelves[lift.id], have=have), per_week=A_WEEK, minutes=MINUTES)
+        found = plan(way, per_week=A_WEEK, minutes=MINUTES)
     except NoAnswer as none:
         return Page(f"plan/{name}", title, "plan", held._replace(why=str(none)))
     seen: set[str] = set()

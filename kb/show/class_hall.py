@@ -1,0 +1,75 @@
+"""The hall of a class over time: what each lifter does, and how much of each thing is out."""
+
+from itertools import groupby
+from typing import NamedTuple
+
+from kb.ask.class_.rotation import TICK_S
+from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
+from kb.show.class_words import clock
+from kb.terms import DrillId, ItemId
+
+__all__ = ["Cell", "gear_rows", "hall_row", "hall_times"]
+
+EVERY = 10
+"""Columns (of half a minute) between two times over the chart of the hall."""
+
+
+class Cell(NamedTuple):
+    """A stretch of a row of the chart: how many columns, what stands in it, and how it is drawn."""
+
+    span: int
+    text: str
+    kind: str
+
+
+def hall_times(plan: ClassPlan) -> list[Cell]:
+    """The times over the chart, from the warm-up's end to the last lifter's."""
+    start = plan.matter.asked.warm_up_s
+    columns = -(-(plan.end_s - start) // TICK_S)
+    return [Cell(min(EVERY, columns - n), clock(start + n * TICK_S), "time") for n in range(0, columns, EVERY)]
+
+
+def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> list[Cell]:
+    """A lifter's class from `start_s`, s, to their own end; `letters` are the drills'."""
+    cells, now = [], start_s
+    for slot in each.slots:
+        if slot.start_s > now:
+            cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting"))
+        text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
+        cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
+        now = slot.end_s
+    return cells
+
+
+def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
+    """How many of each counted thing are out, from the warm-up's end to the last lifter's; of those ever out."""
+    start, end = plan.matter.asked.warm_up_s, plan.end_s
+    out: dict[ItemId, list[int]] = {use.item: [0] * ((end - start) // TICK_S) for use in plan.gear if use.peak}
+    for each in plan.lifters:
+        for slot in each.slots:
+            for item in slot.gear if slot.part != "helps" else ():
+                for tick in range((slot.start_s - start) // TICK_S, (_until(plan, each, slot) - start) // TICK_S):
+                    if item in out:
+                        out[item][tick] += 1
+    have = {use.item: use.have for use in plan.gear}
+    return {
+        item: [_stretch(many, have[item], len(list(same))) for many, same in groupby(row)] for item, row in out.items()
+    }
+
+
+def _stretch(many: int, have: int, span: int) -> Cell:
+    return Cell(span, str(many) if many else "", "none" if not many else "all" if many == have else "some")
+
+
+def _until(plan: ClassPlan, each: LifterPlan, slot: Slot) -> int:
+    """When the gear of a stretch is free again, s: where two take turns at it, when the second has ended."""
+    if slot.shares is None or slot.part == "loading":
+        return slot.end_s
+    other = next(other for other in plan.lifters if other.lifter.name == slot.shares)
+    theirs = (
+        its.end_s
+        for its in other.slots
+        if its.part == slot.part and its.shares == each.lifter.name and its.drill.id == slot.drill.id
+        if slot.start_s <= its.start_s <= slot.end_s
+    )
+    return max(slot.end_s, *theirs)
