@@ -20,7 +20,7 @@ DATA = Path(__file__).resolve().parents[1] / "data"
 TUNE_AT_LEAST = 0.95
 """The share of the phrasings used for tuning whose fault is in the first three."""
 
-ASIDE_AT_LEAST = 0.934
+ASIDE_AT_LEAST = 0.91
 """The same of those laid aside, which nothing was tuned on: the figure reached, less two points."""
 
 
