@@ -22,7 +22,7 @@ class Claim(NamedTuple):
 def items(text: str) -> list[str]:
     r"""The items of a list as written, each on one line; lines that belong to no item are left out.
 
-    >>> items("- One\\n  claim. [a | b]\\n- Two. [c | d]")
+    >>> items("- One\n  claim. [a | b]\n- Two. [c | d]")
     ['One claim. [a | b]', 'Two. [c | d]']
     """
     found: list[str] = []
