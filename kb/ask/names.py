@@ -42,9 +42,10 @@ def resolve_any(db: sqlite3.Connection, text: str, *, kind: Kind | None = None) 
             return own
     for beginning in (False, True):
         found = _matches(db, kind, key, beginning=beginning)
-        lifts = [each for each in found if each[0] == "lift"]
-        if len(found) == 1 or len(lifts) == 1:  # a lift and the drill that is the whole of it may share a name
-            return (lifts or found)[0]
+        if found and not beginning:  # a lift and the drill that is the whole of it may share a name: the lift is meant
+            found = [each for each in found if each[0] == "lift"] or found
+        if len(found) == 1:
+            return found[0]
         if len(found) > 1:
             ids = tuple(dict.fromkeys(each for _, each in found))
             raise BadInput(f"{text!r} could mean several", nearest=ids[:6])

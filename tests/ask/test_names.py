@@ -72,6 +72,16 @@ def test_an_id_beats_a_name_of_another_kind(names: sqlite3.Connection) -> None:
     assert resolve_any(names, "clean", kind="drill") == ("drill", "full-clean")
 
 
+def test_a_name_that_a_lift_shares_with_its_own_drill_is_the_lifts(names: sqlite3.Connection) -> None:
+    """In another language too; a beginning that both share stays ambiguous."""
+    names.execute("insert into name values ('epaule', 'lift', 'clean', 'epaule', '')")
+    names.execute("insert into name values ('epaule', 'drill', 'full-clean', 'epaule', '')")
+    assert resolve_any(names, "epaule") == ("lift", "clean")
+    assert resolve_any(names, "epaule", kind="drill") == ("drill", "full-clean")
+    with pytest.raises(BadInput, match="could mean several"):
+        resolve_any(names, "epau")
+
+
 def test_without_a_kind_all_kinds_count(names: sqlite3.Connection) -> None:
     """The kind is said with the id; a name of two kinds is ambiguous."""
     assert resolve_any(names, "hips rise first") == ("fault", "hips-rise-first")
