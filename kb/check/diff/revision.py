@@ -58,10 +58,10 @@ def _archived(revision: str, root: Path) -> bytes:
         raise BadInput(f"{revision!r} is no folder, and no name for a revision")
     if _git(root, "rev-parse", "--is-inside-work-tree").strip() != b"true":
         raise BadInput(
-            f"{revision} is no folder, and {root} lies in no git repository that could know it as a revision"
+            f"{revision!r} is no folder, and {root} lies in no git repository that could know it as a revision"
         )
     if not _git(root, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}"):
-        raise BadInput(f"{revision} is no folder, and no revision that the repository of {root} knows")
+        raise BadInput(f"{revision!r} is no folder, and no revision that the repository of {root} knows")
     archive = _git(root, "archive", "--format=tar", revision, "--", "drills")
     if not archive:
         raise BadInput(f"at the revision {revision} there was no folder drills/ in {root}")

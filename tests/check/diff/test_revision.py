@@ -64,7 +64,7 @@ def test_a_folder_is_itself_or_holds_it(repository: Path, monkeypatch: pytest.Mo
 
 def test_what_is_neither_is_said_in_a_sentence(repository: Path, tmp_path: Path) -> None:
     """No such revision, a folder without a library, no name for a revision, a revision before there was a library."""
-    with pytest.raises(BadInput, match="no-such is no folder, and no revision"), found_at("no-such", repository):
+    with pytest.raises(BadInput, match="'no-such' is no folder, and no revision"), found_at("no-such", repository):
         pass
     with pytest.raises(BadInput, match="holds no folder drills/"), found_at(str(tmp_path), repository):
         pass
