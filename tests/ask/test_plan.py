@@ -76,14 +76,14 @@ def test_the_documents_say_how_often_as_the_program_does() -> None:
 
 
 def test_a_plan_is_one_that_a_coach_can_use(shelves: dict[LiftId, Shelf]) -> None:
-    """No stretch again and again, no session of one drill before the lift's last two days, no forty for a jerk."""
+    """No stretch again and again, no session of one drill but in a light week, no forty sessions for a jerk."""
     for lift, most in (("jerk", 14), ("clean", 14), ("snatch", 18), ("clean-and-jerk", 28)):
         planned = plan(found_path(shelves, lift, "full"), per_week=2, minutes=40)
         assert len(planned.sessions) <= most
         came = [slot.form for session in planned.sessions for slot in session.slots]
         assert max((came.count(form) for form in came if form.prepares), default=0) <= 2
         assert max(came.count(form) for form in came) <= 8
-        assert all(len(session.slots) > 1 for session in planned.sessions[:-2])
+        assert all(len(session.slots) > 1 or session.light for session in planned.sessions[:-1])
         assert all(len(session.slots) <= 7 for session in planned.sessions)
 
 
@@ -133,8 +133,9 @@ def test_a_plan_made_anew_goes_on_from_what_was_done(
         planned = plan(found, per_week=2, minutes=40, done=done)
         wrong, answer = judged(planned, worlds(library)[LiftId(lift)], shelf.kits[kit], found, rows)
         assert wrong == []
-        # after weeks in which half failed much is due at once, and the bound doesn't see how that crowds
-        assert len(answer["sessions"]) <= answer["lower_bound"] + 5
+        # the bound knows no light weeks, in which nothing new goes on the bar
+        heavy = [each for each in answer["sessions"] if not each["light"]]
+        assert len(heavy) <= max(1.25 * answer["lower_bound"], answer["lower_bound"] + 2)
 
 
 def test_all_met_as_planned_leaves_the_plan_as_it_was(shelves: dict[LiftId, Shelf]) -> None:
