@@ -33,12 +33,11 @@ CODE = "no-chain"
 def rule(library: Library, asked: Answers) -> Iterator[Problem]:
     """Every cause that has no chain with the full kit, once for each lift."""
     told = {(fault.id, cause.id, lift.id) for fault, cause, lifts in unaddressed(library) for lift in lifts}
-    for answer in asked.chains:
-        if (answer.fault.id, answer.cause.id, answer.lift) in told:
+    for (lift_id, fault, cause, kit), answer in ((each.told.question, each.told) for each in asked.chains):
+        if kit != "full" or answer.drills or (fault, cause, lift_id) in told:
             continue
-        if answer.kit == "full" and answer.chain is None:
-            n = answer.fault.causes.index(answer.cause)
-            lift = library.lifts[answer.lift].name.lower()
-            message = f"There is no chain for `{answer.cause.id}` in the {lift} with the full kit: {answer.why}."
-            help_ = "Look at what addresses it, at that drill's prerequisites and at `shows_at`."
-            yield at(library, answer.fault.id, f"causes.{n}", CODE, message, help_)
+        lift = library.lifts[lift_id].name.lower()
+        message = f"There is no chain for `{cause}` in the {lift} with the full kit: {answer.why}."
+        help_ = "Look at what addresses it, at that drill's prerequisites and at `shows_at`."
+        n = [each.id for each in library.faults[fault].causes].index(cause)
+        yield at(library, fault, f"causes.{n}", CODE, message, help_)

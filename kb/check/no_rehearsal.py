@@ -35,9 +35,10 @@ def rule(library: Library, asked: Answers) -> Iterator[Problem]:
     """Every cause and lift for which kits give nothing at all, the kits together."""
     lacking: dict[tuple[FaultId, int, LiftId], list[str]] = {}
     for answer in asked.chains:
-        if answer.kit != "full" and answer.chain is None and not answer.rehearsed:
-            key = (answer.fault.id, answer.fault.causes.index(answer.cause), answer.lift)
-            lacking.setdefault(key, []).append(answer.kit)
+        asked_of = answer.told.question
+        if asked_of.kit != "full" and not answer.told.drills and not answer.rehearsed:
+            n = [cause.id for cause in library.faults[asked_of.fault].causes].index(asked_of.cause)
+            lacking.setdefault((asked_of.fault, n, asked_of.lift), []).append(asked_of.kit)
     for (fault_id, n, lift_id), kits in lacking.items():
         cause, lift = library.faults[fault_id].causes[n], library.lifts[lift_id].name.lower()
         kit = f"kit {kits[0]}" if len(kits) == 1 else f"kits {', '.join(kits)}"

@@ -41,7 +41,7 @@ FIRST_SWAPS = 3
 def rule(library: Library, asked: Answers) -> Iterator[Problem]:
     """Every drill that no answer names."""
     # every path to a lift ends in its own drill
-    left = set(library.drills) - set(_in_chains(asked)) - {lift.drill for lift in library.lifts.values()}
+    left = set(library.drills) - set(_in_chains(library, asked)) - {lift.drill for lift in library.lifts.values()}
     _take_away_swaps(library, left)
     _take_away_paths(library, asked.shelves, left)
     for drill_id in sorted(left):
@@ -50,12 +50,11 @@ def rule(library: Library, asked: Answers) -> Iterator[Problem]:
         yield at(library, drill_id, "", CODE, message, help_)
 
 
-def _in_chains(asked: Answers) -> Iterator[DrillId]:
+def _in_chains(library: Library, asked: Answers) -> Iterator[DrillId]:
     for answer in asked.chains:
-        yield from (tell.drill for tell in answer.fault.tells if tell.drill is not None)
-        if answer.chain is not None:
-            yield from (entry.drill.id for route in answer.chain.routes for entry in route.entries)
-            yield from (drill.id for drill in answer.chain.finish)
+        tells = library.faults[answer.told.question.fault].tells
+        yield from (tell.drill for tell in tells if tell.drill is not None)
+        yield from (*answer.told.ids, *answer.told.finish)
 
 
 def _take_away_swaps(library: Library, left: set[DrillId]) -> None:

@@ -26,8 +26,8 @@ def test_a_chain_and_what_strengthens_after_it_save() -> None:
     """What a chain names is used, and so is a finish drill that is offered after one; neither needs a swap."""
     library = sound()
     asked = answers(library)
-    named = {entry.drill.id for each in asked.chains if each.chain for entry in each.chain.routes[0].entries}
-    offered = {found.id for each in asked.chains if each.chain for found in each.chain.finish}
+    named = {drill for each in asked.chains for drill in each.told.ids}
+    offered = {drill for each in asked.chains for drill in each.told.finish}
     assert {"tall-clean", "half-kneel-knee-over-toe"} <= named
     assert "back-squat" in offered
     assert not _unused(library, asked)
