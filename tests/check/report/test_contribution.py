@@ -104,7 +104,7 @@ def test_no_drill_is_near() -> None:
 @settings(max_examples=40, deadline=None)
 @given(questions(most=9))
 def test_only_drills_of_the_answer_count(drawn: tuple[World, ChainQuestion]) -> None:
-    """A drill that isn't named as a loss can be forbidden and the answer costs the same; each loss is what it says."""
+    """A drill that isn't named as a loss can be forbidden and the answer is no worse; each loss is what it says."""
     world, question = drawn
     shelf = shelf_of(world)._replace(kits={"some": question.have, "full": frozenset(world.items)})
     for asked, matter in matters({shelf.lift.id: shelf}, question.fault, ("some", "full")):
@@ -118,7 +118,7 @@ def test_only_drills_of_the_answer_count(drawn: tuple[World, ChainQuestion]) -> 
                 continue
             after = told(asked, matter_without(matter, drill))
             if drill not in losses:
-                assert after.weight == answer.weight
+                assert after.weight <= answer.weight
                 assert after.drills
             elif losses[drill].lost:
                 assert not after.drills
@@ -128,20 +128,23 @@ def test_only_drills_of_the_answer_count(drawn: tuple[World, ChainQuestion]) -> 
                 assert losses[drill].more == after.cost - answer.cost
 
 
-def _weights(world: World, have: frozenset[ItemId]) -> dict[Question, tuple[bool, bool, int, bool]]:
-    """What each question about the fault weighs, and whether it has a chain, with everything and with some of it."""
+def _weights(world: World, have: frozenset[ItemId]) -> dict[Question, tuple[bool, bool, bool, int]]:
+    """Whether each question about the fault lacks a chain, and what it weighs, with everything and with some of it."""
     shelf = shelf_of(world)._replace(kits={"some": have, "full": frozenset(world.items)})
     found = {}
     for asked, matter in matters({shelf.lift.id: shelf}, WORLD_FAULT, ("some", "full")):
         answer = told(asked, matter)
-        found[asked] = (*answer.weight, bool(answer.drills))
+        found[asked] = (not answer.drills, *answer.weight)
     return found
 
 
 @settings(max_examples=40, deadline=None)
 @given(questions(most=9))
 def test_what_counts_for_nothing_can_be_taken_away(drawn: tuple[World, ChainQuestion]) -> None:
-    """Taken out of the library, a drill that no chain misses and nothing builds on leaves every chain as dear."""
+    """Taken out of the library, a drill that no chain misses and nothing builds on leaves no chain worse.
+
+    One may even be better: dearer, but with the lift tried at a lower load first, which a cheaper list had left out.
+    """
     world, question = drawn
     shelf = shelf_of(world)._replace(kits={"some": question.have, "full": frozenset(world.items)})
     named = {member for drill in world.drills.values() for group in drill.groups for member in group}
@@ -153,7 +156,8 @@ def test_what_counts_for_nothing_can_be_taken_away(drawn: tuple[World, ChainQues
     before = _weights(world, question.have)
     for drill in [each for each in shelf.drills if each not in missed | named | {shelf.lift.drill}]:
         fewer = replace(world, drills={d: each for d, each in world.drills.items() if d != drill})
-        assert _weights(fewer, question.have) == before
+        after = _weights(fewer, question.have)
+        assert all(after[asked] <= before[asked] for asked in before)
 
 
 @settings(max_examples=40, deadline=None)
