@@ -66,8 +66,10 @@ def tests(
     A complex tests what one of its parts tests, at the complex's load (or the part's most) and caps.
     """
     if not drill.made_of:
-        dials = at_load(dials_of(drill, lift), load, speed, catch)
-        return shows_in(dials, phase_masks(fault, lift), shows_at(fault, cause))
+        least = shows_at(fault, cause)
+        if load < least.load or min(drill.speed, speed) < least.speed or min(drill.catch, catch) < least.catch:
+            return False  # most end here, before where on the lift they are is worked out
+        return shows_in(at_load(dials_of(drill, lift), load, speed, catch), phase_masks(fault, lift), least)
     parts = (drills[part] for part in drill.made_of if part in drills)
     return any(
         tests(part, min(load, part.load[1]), fault, cause, lift, drills, speed=speed, catch=catch) for part in parts

@@ -121,8 +121,14 @@ class _Search:
 
     # -- growing a list -------------------------------------------------------------------------
 
-    def grow(self, label: Label, to: int, tracked: dict[int, int]) -> Label | None:
-        """The label with one `ready` node more, or None if another rule or a limit forbids it."""
+    def grow(
+        self, label: Label, to: int, tracked: dict[int, int], least: dict[tuple[object, ...], int] | None
+    ) -> Label | None:
+        """The label with one `ready` node more, or None if another rule or a limit forbids it.
+
+        Also None if one that stands the same is known to cost no more; `least` keeps what each cost. Where
+        something is limited that is not asked, for it may have spent more of it: `least` is None.
+        """
         field = self.field
         bit = 0
         if field.drill[to] in tracked:
@@ -133,16 +139,20 @@ class _Search:
         band = field.band[to] if field.band else None
         if band is not None and label.band is not None and not field.in_order(label.band, band):
             return None
+        cost = label.cost + (field.enter[to] if label.node == START else field.step_cost(label.node, to))
+        held, used = label.held | field.gains[to], label.used | bit
+        addressed, band = label.addressed or field.addresses[to], band or label.band
+        if least is not None:
+            key = (to, held, used, addressed, band)
+            if least.get(key, INFINITE) <= cost:
+                return None
+            least[key] = cost
         child = Label(to, label)
-        child.cost = label.cost + (field.enter[to] if label.node == START else field.step_cost(label.node, to))
-        child.held = label.held | field.gains[to]
-        child.used = label.used | bit
-        child.addressed = label.addressed or field.addresses[to]
+        child.cost, child.held, child.used, child.addressed, child.band = cost, held, used, addressed, band
         child.entries = label.entries + 1
         child.work = label.work + field.work[to]
         child.seconds = label.seconds + field.seconds[to]
-        child.band = band or label.band
-        return None if self.limits.any and self._past_limits(child) else child
+        return child if least is not None or not self._past_limits(child) else None
 
     def _past_limits(self, label: Label) -> bool:
         limits, field = self.limits, self.field
@@ -193,12 +203,13 @@ class _Search:
         start = Label(START, None)
         heap: list[tuple[int, int, int, Label]] = [(0, 0, -1, start)]
         met: dict[tuple[object, ...], list[tuple[int, int, int]]] = {}
-        least: dict[tuple[object, ...], int] = {}
         limited, count = self.limits.any, 0
+        least: dict[tuple[object, ...], int] | None = None if limited else {}
+        more: dict[tuple[object, ...], list[tuple[int, int]]] = {}
         while heap:
             bound, _, index, label = heappop(heap)
             if index < 0:
-                if self._dominated(label, met):
+                if self._dominated(label, met) or (not limited and self._outdone(label, more)):
                     continue
                 if label.node == self.field.goal:
                     return label.cost, label
@@ -215,8 +226,8 @@ class _Search:
                     heappush(heap, (at_least, count, index, label))
                     break
                 index += 1
-                child = self.grow(label, to, tracked) if ready[to] else None
-                if child is None or (not limited and self._late(child, least)):
+                child = self.grow(label, to, tracked, least) if ready[to] else None
+                if child is None:
                     continue
                 owed = self.owed(to, child.band, child.held) if to != self.field.goal else 0
                 left = max(through - (child.cost - label.cost), owed)
@@ -226,12 +237,19 @@ class _Search:
                     heappush(heap, (child.bound, count, -1, child))
         return INFINITE, None
 
-    def _late(self, child: Label, least: dict[tuple[object, ...], int]) -> bool:
-        """Whether a label in the same state is known that costs no more."""
-        key = (child.node, child.held, child.used, child.addressed, child.band)
-        if least.get(key, INFINITE) <= child.cost:
-            return True
-        least[key] = child.cost
+    def _outdone(self, label: Label, more: dict[tuple[object, ...], list[tuple[int, int]]]) -> bool:
+        """Whether a label that stands as this one does holds as much and more, and cost less.
+
+        Whatever goes on from the one goes on from the other. Of two that cost the same neither is dropped, so
+        that which of two best lists is found doesn't hang on this.
+        """
+        key = (label.node, label.used, label.addressed, label.band)
+        seen = more.setdefault(key, [])
+        held, cost = label.held, label.cost
+        for other, spent in seen:
+            if other & held == held and spent < cost:
+                return True
+        seen.append((held, cost))
         return False
 
     def _dominated(self, label: Label, met: dict[tuple[object, ...], list[tuple[int, int, int]]]) -> bool:
