@@ -87,8 +87,11 @@ def labels_of(points: Sequence[str], gap: float, size: float) -> tuple[tuple[str
     return labels, True
 
 
-def words(x: float, y: float, said: str, name: str, size: float, anchor: str = "") -> str:
-    """Words at a place as a `text` element; `name` is its class, `anchor` which of its parts stands there."""
-    place = f'x="{number(x)}" y="{number(y)}" font-size="{number(size)}"'
-    anchored = f' text-anchor="{anchor}"' if anchor else ""
-    return f'<text class="{name}" {place}{anchored}>{text(said)}</text>'
+def words(x: float, y: float, said: str, name: str, size: float | None = None, anchor: str = "") -> str:
+    """Words at a place as a `text` element; `name` is its class, `anchor` which of its parts stands there.
+
+    Without a `size` they are as large as those around them, and without an `anchor` they begin there.
+    """
+    more = f' font-size="{number(size)}"' if size else ""
+    more += f' text-anchor="{anchor}"' if anchor else ""
+    return f'<text class="{name}" x="{number(x)}" y="{number(y)}"{more}>{text(said)}</text>'

@@ -5,7 +5,7 @@ thinner than work), its right-hand end the catch (open, short, half, full cup), 
 a break a point left out. Colours come from a stylesheet; without one everything is drawn in the text's colour.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 from typing import NamedTuple
 
@@ -15,7 +15,7 @@ from kb.show.glyphs import weight
 from kb.show.legend import CATCHES, LOADS, SPEEDS
 from kb.terms import Catch, Load, Speed, Stage
 
-__all__ = ["BREAK", "THICKNESS", "Sample", "bar_marks", "number", "samples", "text"]
+__all__ = ["BREAK", "THICKNESS", "Sample", "bar_marks", "number", "samples", "text", "uprights"]
 
 THICKNESS = (1.5, 2.5, 5.0, 8.0)
 """Of a line, in user units, by its weight from 0 (lightest) to 3."""
@@ -69,6 +69,15 @@ def _path(steps: str, width: float = 2.0) -> str:
     return f'<path d="{steps}" fill="none" stroke-width="{number(width)}"/>'
 
 
+def uprights(xs: Iterable[float], top: float, height: float) -> str:
+    """Upright strokes as the steps of one path.
+
+    >>> uprights([3, 14.5], 20, 6)
+    'M3 20v6M14.5 20v6'
+    """
+    return "".join(f"M{number(x)} {number(top)}v{number(height)}" for x in xs)
+
+
 def _stroke(x1: float, x2: float, y: float, speed: Speed, thick: float) -> Iterator[str]:
     """One unbroken piece of a bar, in the style of its speed."""
     if speed is Speed.HELD:
@@ -84,9 +93,8 @@ def _stroke(x1: float, x2: float, y: float, speed: Speed, thick: float) -> Itera
     if speed is Speed.PAUSED:
         half = thick / 2 + 3.5
         notches = max(1, int((x2 - x1) / NOTCH_EVERY))
-        for n in range(1, notches + 1):
-            x = x1 + (x2 - x1) * n / (notches + 1)
-            yield _line(x, y - half, x, y + half, 2.0)
+        places = (x1 + (x2 - x1) * n / (notches + 1) for n in range(1, notches + 1))
+        yield _path(uprights(places, y - half, 2 * half))
 
 
 def _cup(x: float, y: float, catch: Catch, thick: float) -> Iterator[str]:

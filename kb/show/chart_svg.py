@@ -14,7 +14,7 @@ from zlib import crc32
 from kb.show.bars import Bar
 from kb.show.chart_canvas import FIGURE, LETTER, NARROW, WIDE, Canvas, Form, canvas_of, letters, words
 from kb.show.chart_heard import band_heard, bars_heard
-from kb.show.chart_marks import Sample, bar_marks, number, samples, text
+from kb.show.chart_marks import Sample, bar_marks, number, samples, text, uprights
 from kb.show.setting import wrapped
 from kb.terms import Lift, PositionId
 
@@ -95,18 +95,12 @@ def _heading(lift: Lift, canvas: Canvas, figures: Mapping[PositionId, str], key:
         half = len(label) * form.small * LETTER / 2
         anchor, at = ("middle", x)
         if x - half < canvas.left:
-            anchor, at = "start", canvas.left
+            anchor, at = "", canvas.left
         elif x + half > canvas.right:
             anchor, at = "end", canvas.right
         drawn.append(words(at, canvas.labels_y + (form.small + 2) * lower, label, "point", form.small, anchor))
-        drawn.append(
-            f'<line class="tick" x1="{number(x)}" y1="{number(line_y - 3)}" x2="{number(x)}"'
-            f' y2="{number(line_y + 3)}" stroke="currentColor"/>'
-        )
-    drawn.append(
-        f'<line class="timeline" x1="{number(xs[0])}" y1="{number(line_y)}" x2="{number(xs[-1])}"'
-        f' y2="{number(line_y)}" stroke="currentColor"/>'
-    )
+    steps = f"{uprights(xs, line_y - 3, 6)}M{number(xs[0])} {number(line_y)}H{number(xs[-1])}"
+    drawn.append(f'<path class="timeline" d="{steps}" stroke="currentColor"/>')
     return drawn
 
 
@@ -119,7 +113,7 @@ def _bands(
         low, high = canvas.xs[first] - BESIDE, canvas.xs[last] + BESIDE
         for top, bottom in stretches:
             shape = f'x="{number(low)}" y="{number(top)}" width="{number(high - low)}" height="{number(bottom - top)}"'
-            drawn.append(f'<rect class="band" {shape} fill="none"/><rect {shape} fill="url(#{key}-hatch)"/>')
+            drawn.append(f'<rect {shape} fill="url(#{key}-hatch)"/>')
         if n == 0:
             half = len(BAND) * canvas.form.small * LETTER * STRONG / 2
             at = min(max((low + high) / 2, canvas.left + half), canvas.right - half)
@@ -147,10 +141,10 @@ def _row(row: Row, y: float, canvas: Canvas) -> list[str]:
     step = form.size + (1.5 if form.wide else 3)
     mark, *lines = row.name
     first = y + (14.5 if form.wide else form.size)
-    drawn = [words(0, first, mark, "number", form.size)]
-    drawn += [words(24 if form.wide else 26, first + step * n, line, "name", form.size) for n, line in enumerate(lines)]
+    drawn = [words(0, first, mark, "number")]
+    drawn += [words(24 if form.wide else 26, first + step * n, line, "name") for n, line in enumerate(lines)]
     time = f"{bar.minutes} min" if bar.work else f"({bar.minutes} min)"
-    drawn.append(words(canvas.left - 6 if form.wide else form.width, first, time, "time", form.size, "end"))
+    drawn.append(words(canvas.left - 6 if form.wide else form.width, first, time, "time", anchor="end"))
     drawn += [words(canvas.right + 4, first + step * n, line, "said", form.small) for n, line in enumerate(row.said)]
     if bar.dials is not None:
         at = y + 10 if form.wide else y + row.height - BAR_ROOM / 2 - 2
@@ -209,6 +203,7 @@ def chart_svg(
     parts = [
         *_named(lift, bars, bands, key, heard=heard),
         f'<defs><pattern id="{key}-hatch" width="6" height="6" patternUnits="userSpaceOnUse">'
+        '<rect class="band" width="6" height="6" fill="none"/>'
         '<path class="hatch" d="M-1 1L1 -1M0 6L6 0M5 7L7 5" stroke="currentColor" stroke-opacity="0.4"/>'
         "</pattern></defs>",
         *_bands(bands, canvas, stretches, key),
@@ -221,7 +216,8 @@ def chart_svg(
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" class="reach {"narrow" if narrow else "wide"}" role="img"'
-        f' aria-labelledby="{key}-title {key}-desc" {size} font-family="system-ui, sans-serif" fill="currentColor">'
+        f' aria-labelledby="{key}-title {key}-desc" {size} font-family="system-ui, sans-serif"'
+        f' font-size="{number(form.size)}" fill="currentColor">'
         f"{''.join(parts)}</svg>"
     )
 

@@ -62,10 +62,23 @@ def read(svg: str) -> Element:
     return ElementTree.fromstring(svg)  # noqa: S314  # our own text
 
 
+def struck(path: Element) -> list[float]:
+    """Where a path has strokes up and down."""
+    return [float(x) for x in re.findall(r"M([\d.]+) [\d.]+v", path.get("d", ""))]
+
+
+def ticks(root: Element) -> list[float]:
+    """Where the timeline's points stand."""
+    (line,) = [each for each in root.iter(f"{SVG}path") if each.get("class") == "timeline"]
+    xs = struck(line)
+    assert line.get("d", "").endswith(f"H{xs[-1]:g}")
+    return xs
+
+
 def drawn(one: Bar, lift: Lift = CLEAN, *, narrow: bool = False) -> tuple[list[float], Element]:
     """Where the timeline's points stand, and the group that draws one bar."""
     root = read(chart_svg(lift, [one], narrow=narrow))
-    xs = [float(tick.get("x1", "")) for tick in root.iter(f"{SVG}line") if tick.get("class") == "tick"]
+    xs = ticks(root)
     group = next(each for each in root.iter(f"{SVG}g") if "bar" in each.get("class", "").split())
     return xs, group
 
@@ -86,7 +99,8 @@ def level(group: Element) -> list[tuple[float, float, float, str]]:
 
 def upright(group: Element) -> list[float]:
     """Where a bar has strokes across it."""
-    return [float(line.get("x1", "")) for line in group.iter(f"{SVG}line") if line.get("x1") == line.get("x2")]
+    lines = [float(line.get("x1", "")) for line in group.iter(f"{SVG}line") if line.get("x1") == line.get("x2")]
+    return lines + [x for path in group.iter(f"{SVG}path") for x in struck(path)]
 
 
 @pytest.mark.parametrize("narrow", [False, True])
@@ -107,6 +121,7 @@ def test_whatever_the_bars_it_is_valid_inert_and_within_its_edges(
             assert not key.startswith("on")
             assert "href" not in key
             assert "url(" not in value or value.startswith("url(#reach-")
+        assert all(0 <= x <= width for x in (struck(each) if each.tag == f"{SVG}path" else ()))
         if each.tag in (f"{SVG}line", f"{SVG}rect", f"{SVG}text"):
             for key in ("x", "x1", "x2"):
                 assert 0 <= float(each.get(key, "0")) <= width
@@ -185,7 +200,7 @@ def test_help_is_a_prop_under_the_bar() -> None:
 def test_the_band_is_behind_the_bars_with_its_label(narrow: bool) -> None:
     """A pattern as well as a colour; a little wider than its points; in the narrow form behind no name."""
     root = read(chart_svg(CLEAN, [bar(), bar(2, 4)], bands=[(3, 4)], narrow=narrow))
-    xs = [float(tick.get("x1", "")) for tick in root.iter(f"{SVG}line") if tick.get("class") == "tick"]
+    xs = ticks(root)
     hatched = [each for each in root.iter(f"{SVG}rect") if each.get("fill", "").startswith("url(")]
     assert hatched
     for each in hatched:
@@ -298,7 +313,7 @@ def test_labels_of_points_have_room(lift: Lift, narrow: bool) -> None:
     for each in labels:
         wide = len(each.text or "") * float(each.get("font-size", "")) * 0.55
         x, anchor = float(each.get("x", "")), each.get("text-anchor")
-        low = x if anchor == "start" else x - wide if anchor == "end" else x - wide / 2
+        low = x - wide / 2 if anchor == "middle" else x - wide if anchor == "end" else x
         by_line.setdefault(each.get("y", ""), []).append((low, low + wide))
     for spans in by_line.values():
         assert all(a[1] < b[0] for a, b in pairwise(spans))
@@ -314,9 +329,8 @@ def test_figures_stand_over_their_points() -> None:
     picture += '<use href="#leg"/></svg>'
     root = read(chart_svg(CLEAN, [bar()], figures={start: picture, PositionId("elsewhere"): "no"}))
     (figure,) = [each for each in root.iter(f"{SVG}svg") if each.get("class") == "f"]
-    tick = next(each for each in root.iter(f"{SVG}line") if each.get("class") == "tick")
     middle = float(figure.get("x", "")) + float(figure.get("width", "")) / 2
-    assert middle == pytest.approx(float(tick.get("x1", "")), abs=0.1)
+    assert middle == pytest.approx(ticks(root)[0], abs=0.1)
     assert figure.get("viewBox") == "0 0 10 20"
     leg, use = figure
     assert use.get("href") == f"#{leg.get('id')}" != "#leg"

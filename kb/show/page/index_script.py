@@ -17,7 +17,7 @@ __all__ = ["chains_script", "index_script"]
 
 def chains_script(names: dict[str, str]) -> str:
     """The page of each prepared question, "fault cause lift kit", as a plain script."""
-    return f"window.drillpathChains={inert(names, sort_keys=True, separators=(',', ':'))};\n"
+    return f"window.drillpathChains={inert(names, sort_keys=True)};\n"
 
 
 def index_script(db: sqlite3.Connection, stock: Stock) -> str:
@@ -48,7 +48,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
         },
         "gear": _gear(stock),
     }
-    return f"window.drillpathIndex={inert(held, sort_keys=True, separators=(',', ':'))};\n"
+    return f"window.drillpathIndex={inert(held, sort_keys=True)};\n"
 
 
 def _document(each: find.Document, keys: dict[str, list[str]], text: str) -> list[Any]:

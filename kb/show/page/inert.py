@@ -10,10 +10,12 @@ __all__ = ["inert"]
 _ESCAPED = {ord(each): f"\\u{ord(each):04x}" for each in "<>&\u2028\u2029"}
 
 
-def inert(data: Any, *, sort_keys: bool = False, separators: tuple[str, str] | None = None) -> str:
+def inert(data: Any, *, sort_keys: bool = False) -> str:
     r"""Data as JSON without `<`, `>` and `&`, wherever it is put: each stands as its escape, within strings alone.
 
+    No space between its parts, which are a tenth of an answer.
+
     >>> inert({"cue": "</script>"})
-    '{"cue": "\\u003c/script\\u003e"}'
+    '{"cue":"\\u003c/script\\u003e"}'
     """
-    return json.dumps(data, sort_keys=sort_keys, separators=separators).translate(_ESCAPED)
+    return json.dumps(data, sort_keys=sort_keys, separators=(",", ":")).translate(_ESCAPED)
