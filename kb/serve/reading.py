@@ -87,7 +87,7 @@ class Reading:
     def paths(self) -> Iterator[str]:
         """Every prepared page, those first that a class is taught from; each found when it is come to."""
         for fault in self.stock.faults:
-            yield from fault_paths(fault, self.answers)
+            yield from fault_paths(self.stock, fault, self.answers)
         yield from entry_paths(self.stock)
         yield "library"
 

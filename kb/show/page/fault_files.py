@@ -42,7 +42,9 @@ def put_pages(paths: Iterable[str], stock: Stock, answers: Answers, folder: Path
 
 def _files(fault: FaultId, stock: Stock, folder: Path) -> FaultFiles:
     answers = prepare(stock, fault)
-    return FaultFiles(answers, put_pages(fault_paths(fault, lambda _: answers), stock, lambda _: answers, folder))
+    return FaultFiles(
+        answers, put_pages(fault_paths(stock, fault, lambda _: answers), stock, lambda _: answers, folder)
+    )
 
 
 @cache

@@ -20,7 +20,7 @@ from kb.show.page.content.lifts import lifts_page
 from kb.show.page.content.path import path_page, paths_of
 from kb.show.page.content.plan import names_of_plans, plan_page
 from kb.show.page.content.position import position_page
-from kb.show.page.content.session import names_of_sessions, session_page
+from kb.show.page.content.session import session_page, sessions_of
 from kb.show.page.page import Page
 from kb.show.page.prepared import Prepared
 from kb.show.page.stock import Stock
@@ -59,7 +59,7 @@ NAMED: dict[str, Maker] = {
     "graph": lambda stock, _, name: graph_page(stock, name),
     "at-hand": lambda stock, _, name: kit_page(stock, name),
     "path": lambda stock, _, name: path_page(stock, name),
-    "session": lambda stock, _, name: session_page(stock, name),
+    "session": lambda stock, answers, name: session_page(stock, name, answers(FaultId(name.partition(".")[0]))),
     "plan": lambda stock, _, name: plan_page(stock, name),
 }
 """Pages of which there is one for each entry or answer."""
@@ -75,7 +75,6 @@ def entry_paths(stock: Stock) -> Iterator[str]:
         "graph": stock.lifts,
         "equipment": stock.items,
         "at-hand": stock.kits,
-        "session": [name for fault in stock.faults.values() for name in names_of_sessions(stock, fault)],
         "plan": [name for lift in stock.lifts for name in names_of_plans(stock, lift)],
         "path": [name for lift in stock.lifts for name in paths_of(stock, lift)],
     }
@@ -83,17 +82,19 @@ def entry_paths(stock: Stock) -> Iterator[str]:
         yield from (f"{kind}/{name}" for name in sorted(table))
 
 
-def fault_paths(fault: FaultId, answers: Answers) -> Iterator[str]:
-    """The address of a fault's page and of each of its chains."""
+def fault_paths(stock: Stock, fault: FaultId, answers: Answers) -> Iterator[str]:
+    """The address of a fault's page, of each of its chains and of each of its sessions."""
+    prepared = answers(fault)
     yield f"fault/{fault}"
-    yield from (f"chain/{name}" for name in answers(fault).answers)
+    yield from (f"chain/{name}" for name in prepared.answers)
+    yield from (f"session/{name}" for name in sessions_of(stock, stock.faults[fault], prepared))
 
 
 def paths(stock: Stock, answers: Answers) -> Iterator[str]:
     """The address of every prepared page, in one order."""
     yield from entry_paths(stock)
     for fault in stock.faults:
-        yield from fault_paths(fault, answers)
+        yield from fault_paths(stock, fault, answers)
     yield HEALTH
 
 

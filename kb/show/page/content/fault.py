@@ -7,7 +7,7 @@ from kb.show.as_json import show_json
 from kb.show.bars import bands_of
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import human, listed
-from kb.show.page.content.session import names_of_sessions
+from kb.show.page.content.session import session_links
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Prepared
 from kb.show.page.stock import Stock
@@ -71,14 +71,7 @@ def fault_page(stock: Stock, fault_id: str, prepared: Prepared) -> Page:
         left_together=listed([f"{human(a)} from {human(b)}" for a, b in decision.left_together]),
         causes=tuple(_cause(fault, n, stock, prepared) for n in range(len(fault.causes))),
         compare=tuple(Link(stock.name(other), "fault", other) for other in fault.look_alikes),
-        sessions=tuple(
-            Link(
-                f"{name.split('.')[1]}, {name.split('.')[2]}" if len(fault.lifts) > 1 else name.split(".")[2],
-                "session",
-                name,
-            )
-            for name in names_of_sessions(stock, fault)
-        ),
+        sessions=tuple(session_links(stock, fault, prepared).values()),
         kits=tuple(stock.kits_by_size()),
         figure=fault.posture is not None,
     )

@@ -12,17 +12,18 @@ from kb.errors import NoAnswer
 from kb.show.bars import bands_of
 from kb.show.care import Due, cares
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import human
+from kb.show.coach_words import human, listed
 from kb.show.entry_lines import gear_said
 from kb.show.page.content.card import FINE
 from kb.show.page.page import Link, Page
+from kb.show.page.prepared import Prepared
 from kb.show.page.stock import Stock
 from kb.show.session_json import sessions_json
 from kb.show.session_text import Where, session_bars
 from kb.show.session_words import PARTS, clock, dose_words, if_not_words, standard_words, weight_words
-from kb.terms import DrillId, Fault, ItemId, LiftId, Load
+from kb.terms import DrillId, Fault, FaultId, ItemId, LiftId, Load
 
-__all__ = ["MINUTES", "BlockShown", "SessionShown", "names_of_sessions", "session_page"]
+__all__ = ["MINUTES", "BlockShown", "SessionShown", "session_links", "session_page", "sessions_of"]
 
 MINUTES = 30
 """How long a prepared session is; the command fits one to any minutes."""
@@ -68,26 +69,47 @@ class SessionShown(NamedTuple):
     ask_first: bool
 
 
-def names_of_sessions(stock: Stock, fault: Fault) -> list[str]:
-    """The name of each prepared session of a fault: its commonest cause, in each lift, with each kit."""
-    return [f"{fault.id}.{lift}.{kit}" for lift in fault.lifts for kit in stock.kits_by_size()]
+def sessions_of(stock: Stock, fault: Fault, prepared: Prepared) -> dict[str, list[str]]:
+    """The name of each prepared session of a fault, and the kits it is for: its commonest cause, in each lift.
+
+    As with chains, there is one for the smallest of the kits that lead through the same drills with the same gear.
+    """
+    first, kits = fault.causes[0].id, stock.kits_by_size()
+    return {
+        f"{fault.id}.{lift}.{its[0]}": its for lift in fault.lifts for its in prepared.ways(first, lift, kits).values()
+    }
 
 
-def session_page(stock: Stock, name: str) -> Page:
+def session_links(stock: Stock, fault: Fault, prepared: Prepared) -> dict[str, Link]:
+    """A link to each prepared session of a fault, by its name."""
+    many = len(fault.lifts) > 1
+    return {
+        name: Link(
+            f"{stock.name(name.split('.')[1]).lower()}, {listed(its, 'or')}" if many else listed(its, "or"),
+            "session",
+            name,
+        )
+        for name, its in sessions_of(stock, fault, prepared).items()
+    }
+
+
+def session_page(stock: Stock, name: str, prepared: Prepared) -> Page:
     """The page of a prepared session, by its name (fault, lift and kit); KeyError if there is none of that name."""
     fault_id, lift, kit = name.split(".") if name.count(".") == 2 else ("", "", "")
-    fault = next(fault for key, fault in stock.faults.items() if key == fault_id) if fault_id in stock.faults else None
-    if fault is None or name not in names_of_sessions(stock, fault):
+    fault = stock.faults[FaultId(fault_id)]
+    links = session_links(stock, fault, prepared)
+    others = tuple(link for other, link in links.items() if other != name)
+    if name not in links:
         raise KeyError(name)
     shelf, have = stock.shelves[LiftId(lift)], stock.kits[kit]
     path, title = f"session/{name}", f"{fault.name}: {MINUTES} minutes"
     try:
         found = fault_sessions(matter_of(shelf, ChainQuestion(fault=fault.id, have=have)), MINUTES)
     except NoAnswer as none:
-        held = _empty(stock, fault, LiftId(lift), kit)._replace(why=str(none))
+        held = _empty(stock, fault, LiftId(lift), kit)._replace(others=others, why=str(none))
         return Page(path, title, "session", held)
     texted = tuple(_texted(session, stock) for session in found)
-    held = _shown(stock, fault, texted[0], kit, have)
+    held = _shown(stock, fault, texted[0], kit, have)._replace(others=others)
     return Page(path, title, "session", held, data=sessions_json(texted), scripts=("timer.js",))
 
 
@@ -97,11 +119,6 @@ def _texted(session: Session, stock: Stock) -> Session:
 
 
 def _empty(stock: Stock, fault: Fault, lift: LiftId, kit: str) -> SessionShown:
-    others = tuple(
-        Link(f"{each.split('.')[1]}, {each.split('.')[2]}", "session", each)
-        for each in names_of_sessions(stock, fault)
-        if each != f"{fault.id}.{lift}.{kit}"
-    )
     return SessionShown(
         Link(fault.name, "fault", fault.id),
         Link(stock.name(lift), "lift", lift),
@@ -114,7 +131,7 @@ def _empty(stock: Stock, fault: Fault, lift: LiftId, kit: str) -> SessionShown:
         (),
         "",
         (),
-        others,
+        (),
         "",
         ask_first=False,
     )
