@@ -7,10 +7,10 @@ from kb import kit
 from kb.dials import Dials, at_load, dials_of, spans, step
 from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
 
-__all__ = ["Near", "Opens", "Swap", "swap"]
+__all__ = ["Easier", "Near", "Opens", "Swap", "swap"]
 
 MOST = 5
-"""Swaps and further items named at most."""
+"""Swaps, easier versions and further items named at most."""
 
 
 class Near(NamedTuple):
@@ -22,6 +22,14 @@ class Near(NamedTuple):
     distance: int
 
 
+class Easier(NamedTuple):
+    """An easier version that can be done, what it eases, and the drill it is easier than."""
+
+    drill: Drill
+    eases: str
+    than: DrillId
+
+
 class Opens(NamedTuple):
     """One more item, and the drills it would let be done."""
 
@@ -30,13 +38,14 @@ class Opens(NamedTuple):
 
 
 class Swap(NamedTuple):
-    """Whether a drill can be done with what is there, what is lost, what else would serve, what one item opens."""
+    """Whether a drill can be done with what is there, what is lost, what is easier or else would serve, what opens."""
 
     drill: Drill
     doable: bool
     gear: tuple[kit.Gear, ...]
     load: Load | None
     lost: tuple[str, ...]
+    easier: tuple[Easier, ...]
     swaps: tuple[Near, ...]
     one_more: tuple[Opens, ...]
 
@@ -52,7 +61,8 @@ def swap(
     """What `drill` comes to with exactly the items in `have`.
 
     The nearest others are ranked by what they lose: a step there and back on the dials, faults no
-    longer addressed, positions no longer aimed at.
+    longer addressed, positions no longer aimed at. The easier versions are those that entries name: the
+    drill's own first, then theirs.
     """
     fitted = kit.fit(drill, have, items)
     gear = fitted.gear if fitted else ()
@@ -69,8 +79,33 @@ def swap(
     ]
     ranked = sorted(near, key=lambda each: (each.distance, each.drill.id))[:MOST]
     return Swap(
-        drill, fitted is not None, gear, load, tuple(dict.fromkeys(lost)), tuple(ranked), _one_more(have, drills, items)
+        drill=drill,
+        doable=fitted is not None,
+        gear=gear,
+        load=load,
+        lost=tuple(dict.fromkeys(lost)),
+        easier=_easier(drill, have, drills, items),
+        swaps=tuple(ranked),
+        one_more=_one_more(have, drills, items),
     )
+
+
+def _easier(
+    drill: Drill, have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]
+) -> tuple[Easier, ...]:
+    """The easier versions of a drill that can be done, and of those that can't the easier ones of theirs, and so on."""
+    found: dict[DrillId, Easier] = {}
+    waiting, seen = [drill], {drill.id}
+    for harder in waiting:  # grows as it is gone through: the nearest come first
+        for said in harder.regressions:
+            easier = drills.get(said.drill)
+            if easier is None or easier.id in seen:
+                continue
+            seen.add(easier.id)
+            waiting.append(easier)
+            if kit.fit(easier, have, items) is not None:
+                found[easier.id] = Easier(easier, said.eases, harder.id)
+    return tuple(found.values())[:MOST]
 
 
 def _alike(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> bool:

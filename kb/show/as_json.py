@@ -199,6 +199,7 @@ def swap_json(swap: "Swap") -> Json:
         "doable": swap.doable,
         "using": {gear.item: gear.using for gear in swap.gear},
         "lost": list(swap.lost),
+        "easier": [{**_named(each.drill), "eases": each.eases, "than": each.than} for each in swap.easier],
         "swaps": [
             {**_named(near.drill), "keeps": list(near.keeps), "loses": list(near.loses), "distance": near.distance}
             for near in swap.swaps

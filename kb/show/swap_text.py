@@ -13,8 +13,13 @@ __all__ = ["kits_text", "swap_text"]
 def swap_text(
     swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting
 ) -> list[str]:
-    """Whether a drill can be done, what is lost, the nearest others, and what one more item opens."""
+    """Whether a drill can be done, what is lost, what is easier, the nearest others, and what one more item opens."""
     lines = _as_it_is(swap, items, setting)
+    easier: list[str] = []
+    for each in swap.easier:
+        than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
+        easier += hanging("  - ", f"{each.drill.name}: {each.eases}{than} (`show {each.drill.id}`)", setting)
+    lines += titled("Easier, as its entry names them", easier, setting)
     others: list[str] = []
     for near in swap.swaps:
         others += hanging("  - ", f"{near.drill.name} (`show {near.drill.id}`)", setting)

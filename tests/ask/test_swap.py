@@ -7,6 +7,8 @@ from kb.ask import read
 from kb.ask.swap import swap
 from kb.terms import DrillId, ItemId, Load, Stage
 
+pytestmark = pytest.mark.no_cover
+
 
 @pytest.fixture(scope="module")
 def world(db):
@@ -47,6 +49,26 @@ def test_every_swap_can_be_done_and_comes_nearest_first(world) -> None:
                 assert kit.fit(near.drill, kit_items, world["items"]) is not None
                 assert set(near.drill.lifts) & set(drill.lifts)
                 assert (near.drill.stage is Stage.PREPARE) == (drill.stage is Stage.PREPARE)
+
+
+def test_easier_versions_are_those_that_entries_name(world) -> None:
+    """All of a drill's own that can be done, then those of its easier versions, each once and none harder."""
+    for drill in world["drills"].values():
+        for kit_items in (have("stick", "headroom"), have("broom", "wall", "chair", "headroom")):
+            found = swap(drill, kit_items, **world)
+            ids = [each.drill.id for each in found.easier]
+            assert len(ids) == len(set(ids)) <= 5
+            assert drill.id not in ids
+            own = [
+                said.drill
+                for said in drill.regressions
+                if kit.fit(world["drills"][said.drill], kit_items, world["items"]) is not None
+            ]
+            assert ids[: len(own)] == own[:5]
+            for each in found.easier:
+                said = {said.drill: said.eases for said in world["drills"][each.than].regressions}
+                assert said[each.drill.id] == each.eases
+                assert kit.fit(each.drill, kit_items, world["items"]) is not None
 
 
 def test_one_more_item_opens_what_it_says(world) -> None:

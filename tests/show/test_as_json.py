@@ -9,7 +9,7 @@ from small_answers import small_chain, small_shelf
 from kb.ask.find import Findings, Hit
 from kb.ask.path import path
 from kb.ask.rehearse import Opener, Rehearsal
-from kb.ask.swap import Near, Opens, Swap
+from kb.ask.swap import Easier, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.as_json import (
@@ -139,6 +139,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         (Gear(BAR, STICK, "weight"),),
         Load.STICK,
         ("weight",),
+        (Easier(drill("d"), "slower", DrillId("a")),),
         (Near(drill("b"), ("k",), ("l",), 3),),
         (Opens(BAR, (DrillId("c"),)),),
     )
@@ -148,6 +149,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "doable": True,
         "using": {"bar": "stick"},
         "lost": ["weight"],
+        "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
         "swaps": [{"id": "b", "name": "B", "keeps": ["k"], "loses": ["l"], "distance": 3}],
         "one_more": [{"item": "bar", "opens": ["c"]}],
     }

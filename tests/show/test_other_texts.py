@@ -4,7 +4,7 @@ from small_answers import small_shelf
 
 from kb.ask.find import Findings, Hit
 from kb.ask.path import path
-from kb.ask.swap import Near, Opens, Swap
+from kb.ask.swap import Easier, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.find_text import find_text
@@ -37,17 +37,26 @@ def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] 
     """A swap, set."""
     near = Near(SHELF.drills[DrillId("front-squat")], ("works on hips-rise-first",), (), 1)
     opens = Opens(BAR, tuple(list(SHELF.drills)[:6]))
-    found = Swap(TALL, doable, gear, Load.STICK, lost, (near,), (opens, opens._replace(drills=(TALL.id,))))
+    own = Easier(SHELF.drills[DrillId("front-squat")], "no pull before it", TALL.id)
+    further = own._replace(eases="no bar", than=DrillId("front-squat"))
+    found = Swap(
+        TALL, doable, gear, Load.STICK, lost, (own, further), (near,), (opens, opens._replace(drills=(TALL.id,)))
+    )
     return swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting())
 
 
 def test_a_swap_says_first_whether_it_can_be_done() -> None:
-    """As it is, with a stand-in and what that loses, or not at all; then what would do instead."""
+    """As it is, with a stand-in and what that loses, or not at all; then what is easier, and what would do instead."""
     assert swapped(doable=False)[0] == "Tall clean can't be done with what is there."
     assert swapped(doable=True, gear=(Gear(BAR, BAR),))[0] == "Tall clean can be done as it is."
     lines = swapped(doable=True, gear=(Gear(BAR, STICK, "weight"),), lost=("weight",))
     assert lines[:2] == ["Tall clean can be done with stick for bar.", "  lost  weight"]
-    assert lines[4:6] == ["  - Front squat (`show front-squat`)", "      keeps  works on hips rise first"]
+    assert lines[3:6] == [
+        "Easier, as its entry names them",
+        "  - Front squat: no pull before it (`show front-squat`)",
+        "  - Front squat: no bar; easier than front squat (`show front-squat`)",
+    ]
+    assert lines[8:10] == ["  - Front squat (`show front-squat`)", "      keeps  works on hips rise first"]
     assert lines[-2].endswith("3 more")
     assert lines[-1] == "  Bar  Tall clean"
 
