@@ -21,7 +21,7 @@ from strategies import PathQuestion, path_questions, questions, random_path, ran
 from kb.ask.question import ChainQuestion
 from kb.terms import Catch, DrillId, Lift, LiftId, Load, PositionId, Speed, Stage, Standard, Timed
 
-pytestmark = pytest.mark.oracle
+pytestmark = [pytest.mark.oracle, pytest.mark.no_cover]
 
 
 def cost_of(found: Found | None) -> int | None:

@@ -15,6 +15,8 @@ from kb.ask.question import ChainQuestion
 from kb.ask.route import Route
 from kb.terms import Load, Stage
 
+pytestmark = pytest.mark.no_cover
+
 Asked = tuple[World, ChainQuestion]
 
 laws = settings(

@@ -12,7 +12,7 @@ from worlds import entries_of, route_to, shelf_of
 from kb.ask.path import path
 from kb.errors import NoAnswer
 
-pytestmark = pytest.mark.oracle
+pytestmark = [pytest.mark.oracle, pytest.mark.no_cover]
 
 SMALL = [(seed, 4 + seed % 9) for seed in range(1000, 1200)]
 LARGER = [(seed, 13 + seed % 18) for seed in range(2000, 2080)]

@@ -15,6 +15,8 @@ from kb.ask.find import MOST, Findings, find
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
+pytestmark = pytest.mark.no_cover
+
 DATA = Path(__file__).resolve().parents[1] / "data"
 
 TUNE_AT_LEAST = 0.95

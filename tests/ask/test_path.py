@@ -15,6 +15,8 @@ from worlds import shelf_of
 from kb.ask.path import Order, Path, path
 from kb.errors import NoAnswer
 
+pytestmark = pytest.mark.no_cover
+
 ORDERS: tuple[Order, ...] = get_args(Order)
 SEEDS = [(seed, 5 + seed % 12) for seed in range(21_000, 21_070)]
 

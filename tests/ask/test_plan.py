@@ -29,6 +29,8 @@ from kb.make.library import Library
 from kb.show.plan_json import plan_json
 from kb.terms import DrillId, ItemId, LiftId, Load
 
+pytestmark = pytest.mark.no_cover
+
 
 def judged(
     planned: Plan, world: World, have: frozenset[ItemId], found: Path, done: list[DoneRow] | None = None

@@ -9,6 +9,8 @@ from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import rehearse
 from kb.terms import FaultId, ItemId, LiftId
 
+pytestmark = pytest.mark.no_cover
+
 
 def without_chain(shelves, kit: str):
     for shelf, question in questions(shelves, (kit,)):

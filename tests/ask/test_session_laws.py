@@ -26,6 +26,8 @@ from kb.ask.shelf import Shelf
 from kb.make.library import Library
 from kb.terms import FaultId, LiftId
 
+pytestmark = pytest.mark.no_cover
+
 Shelves = dict[LiftId, Shelf]
 
 

@@ -24,6 +24,8 @@ from kb.loading import LOADING_S, Loaded
 from kb.make.library import Library
 from kb.terms import DrillId, FaultId, ItemId, LiftId, Load, Stage
 
+pytestmark = pytest.mark.no_cover
+
 Shelves = dict[LiftId, Shelf]
 KITS = ("stick", "home", "hall", "full")
 LENGTHS = (10, 20, 30, 45, 60)

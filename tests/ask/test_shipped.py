@@ -15,6 +15,8 @@ from kb.errors import NoAnswer
 from kb.make.library import Library
 from kb.terms import LiftId
 
+pytestmark = pytest.mark.no_cover
+
 KITS = ("stick", "home", "hall", "full")
 Shelves = dict[LiftId, Shelf]
 

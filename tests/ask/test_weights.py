@@ -17,6 +17,8 @@ from kb.ask.chain import NoChain, chain
 from kb.ask.shelf import Shelf
 from kb.terms import LiftId
 
+pytestmark = pytest.mark.no_cover
+
 Asked = tuple[str, str, str, int]
 Drills = dict[Asked, frozenset[str]]
 

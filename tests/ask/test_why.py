@@ -1,11 +1,14 @@
 """An answer taken apart."""
 
+import pytest
 from shipped import questions
 
 from kb.ask.chain import chain
 from kb.ask.choices import why_not
 from kb.ask.matter import matter_of
 from kb.ask.why import why
+
+pytestmark = pytest.mark.no_cover
 
 
 def some(shelves, every: int):

@@ -16,6 +16,8 @@ from kb.show.page.render import html
 from kb.show.page.stock import Stock, stock_of
 from kb.terms import DrillId, LiftId
 
+pytestmark = pytest.mark.no_cover
+
 PlaceOf = Callable[[str], Place]
 
 CLEAN = LiftId("clean")

@@ -15,6 +15,8 @@ from kb.ask import read
 from kb.make import catalogue as made
 from kb.show.page.site import write_site
 
+pytestmark = pytest.mark.no_cover
+
 
 @pytest.fixture(scope="module")
 def harmful(tmp_path_factory: pytest.TempPathFactory) -> Path:

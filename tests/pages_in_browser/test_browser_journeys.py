@@ -19,6 +19,8 @@ from kb.kit import fit
 from kb.show.care import USUAL
 from kb.terms import FaultId, ItemId, LiftId
 
+pytestmark = pytest.mark.no_cover
+
 PlaceOf = Callable[[str], Place]
 
 ROWS = [

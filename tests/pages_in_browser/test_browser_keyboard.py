@@ -6,6 +6,8 @@ import pytest
 from browser import Chromium
 from pages_shown import Place, Visit, visit
 
+pytestmark = pytest.mark.no_cover
+
 PlaceOf = Callable[[str], Place]
 
 PHONE = {"viewport": {"width": 390, "height": 844}, "service_workers": "block"}

@@ -9,6 +9,8 @@ import pytest
 from browser import Chromium
 from pages_shown import KINDS, Place, Visit, visit
 
+pytestmark = pytest.mark.no_cover
+
 PlaceOf = Callable[[str], Place]
 
 AXE = Path(axe_playwright_python.__file__).parent / "axe.min.js"

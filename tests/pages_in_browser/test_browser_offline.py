@@ -9,6 +9,8 @@ import pytest
 from browser import Chromium
 from pages_shown import Visit, over_app, over_http, visit
 
+pytestmark = pytest.mark.no_cover
+
 WAIT_UNTIL_KEPT = """async (version) => {
   const kept = async () => {
     const names = (await caches.keys()).filter((name) => name.startsWith("drillpath-"));

@@ -11,6 +11,8 @@ from browser import Chromium
 from pages_shown import Place, Visit, visit
 from pypdf import PdfReader
 
+pytestmark = pytest.mark.no_cover
+
 PAPERS = ("A4", "Letter")
 
 HEAVIEST = 6

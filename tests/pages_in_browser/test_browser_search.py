@@ -14,6 +14,8 @@ from kb.ask.cautions import CAUTION
 from kb.ask.find import find
 from kb.kit import fit
 
+pytestmark = pytest.mark.no_cover
+
 PHRASES = Path(__file__).parents[1] / "data" / "phrasings.tsv"
 
 ODD = (

@@ -6,6 +6,8 @@ import pytest
 from browser import Chromium
 from pages_shown import KINDS, Place, Visit, visit
 
+pytestmark = pytest.mark.no_cover
+
 
 def test_the_timer_keeps_time_over_a_reload(browser: Chromium, app: Place) -> None:
     """Started, left for ten seconds, reloaded, left for twelve more: it is where the clock is."""

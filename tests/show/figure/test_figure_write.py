@@ -33,6 +33,7 @@ def some(of: Drawable) -> Drawable:
     )
 
 
+@pytest.mark.no_cover  # it is timed
 def test_every_figure_of_the_library(of: Drawable, tmp_path: Path) -> None:
     """A file for each position, each fault with a posture, each drill with a reach; all sound, in a moment."""
     began = time.process_time()
