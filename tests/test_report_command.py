@@ -75,6 +75,16 @@ def test_as_json(library: Path) -> None:
         assert gap["opens"] or gap["joins"] or gap["saves"] > 0
 
 
+def test_with_every_kit(library: Path) -> None:
+    """Then what a drill is good for is asked with all of them, and never comes out as less."""
+    some = json.loads(_run(library, "--report", "--json")[1])
+    every = json.loads(_run(library, "--report", "--every-kit", "--json")[1])
+    assert set(some["asked_with"]) < set(every["asked_with"]) == {kit["id"] for kit in every["kits"]}
+    assert every["questions"]["asked"] == sum(kit["asked"] for kit in every["kits"])
+    counts = {each["id"] for each in some["drills"] if each["counts"]}
+    assert counts <= {each["id"] for each in every["drills"] if each["counts"]}
+
+
 def test_a_broken_library_is_refused_in_a_sentence(tmp_path: Path) -> None:
     """Nothing can be asked of it: exit 1, and where to look."""
     shutil.copytree(SMALL / "drills", tmp_path / "drills")

@@ -23,6 +23,7 @@ __all__ = ["command"]
 @click.option(
     "--report", "as_report", is_flag=True, help="How good it is, instead: coverage, gaps, what each drill is for."
 )
+@click.option("--every-kit", is_flag=True, help="With --report: judge drills with every kit; it takes minutes.")
 @click.option("--reviewed", metavar="ID,ID", help="Note that entries were read through as they stand, instead.")
 @click.option("--by", "who", metavar="WHO", default="", help="With --reviewed: who read them.")
 @click.pass_context
@@ -33,6 +34,7 @@ def command(
     form: str | None,
     explain: str | None,
     as_report: bool,
+    every_kit: bool,
     reviewed: str | None,
     who: str,
 ) -> None:
@@ -52,7 +54,7 @@ def command(
         _mark(root, reviewed, who)
         return
     if as_report:
-        _report(root, as_json)
+        _report(root, as_json, every_kit=every_kit)
         return
     problems = check(load(root))
     if as_json:
@@ -77,11 +79,11 @@ def _mark(root: Path, reviewed: str, who: str) -> None:
     click.echo(f"{many} {'entry' if many == 1 else 'entries'} noted as read in {root / FILE}.")
 
 
-def _report(root: Path, as_json: bool) -> None:
+def _report(root: Path, as_json: bool, *, every_kit: bool) -> None:
     from kb.check.report.report import report
     from kb.make.library import load
 
-    found = report(load(root))
+    found = report(load(root), every_kit=every_kit)
     if as_json:
         from kb.show.report_json import report_json
 

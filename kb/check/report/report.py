@@ -43,8 +43,8 @@ class Report(NamedTuple):
         return tuple(sorted(idle, key=lambda one: (bool(one.kept), one.drill)))
 
 
-def report(library: Library) -> Report:
-    """Ask a library everything and count.
+def report(library: Library, *, every_kit: bool = False) -> Report:
+    """Ask a library everything and count; with `every_kit` what a drill is good for is asked with all of them.
 
     Raises
     ------
@@ -59,7 +59,8 @@ def report(library: Library) -> Report:
         raise BrokenLibrary(f"{says} in structure: nothing can be asked of this library.", problems=library.problems)
     unread = unreviewed(library)
     kits = tuple(library.kits)
-    judged = tuple(kit for kit in ASKED_WITH if kit in kits) or kits
+    judged = () if every_kit else tuple(kit for kit in ASKED_WITH if kit in kits)
+    judged = judged or kits
     others = tuple(kit for kit in kits if kit not in judged)
     with opened(library) as catalogue:
         asked = asked_of(catalogue, judged)
