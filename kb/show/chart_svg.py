@@ -108,7 +108,14 @@ def _bands(
     bands: Sequence[tuple[int, int]], canvas: Canvas, stretches: Sequence[tuple[float, float]], key: str
 ) -> list[str]:
     """The hatched stretches behind the bars, from each height to each; the label stands over the first."""
-    drawn = []
+    if not bands:
+        return []
+    drawn = [
+        f'<defs><pattern id="{key}-hatch" width="6" height="6" patternUnits="userSpaceOnUse">'
+        '<rect class="band" width="6" height="6" fill="none"/>'
+        '<path class="hatch" d="M-1 1L1 -1M0 6L6 0M5 7L7 5" stroke="currentColor" stroke-opacity="0.4"/>'
+        "</pattern></defs>"
+    ]
     for n, (first, last) in enumerate(bands):
         low, high = canvas.xs[first] - BESIDE, canvas.xs[last] + BESIDE
         for top, bottom in stretches:
@@ -202,10 +209,6 @@ def chart_svg(
     legend, end = _legend(samples(bars), canvas, bottom)
     parts = [
         *_named(lift, bars, bands, key, heard=heard),
-        f'<defs><pattern id="{key}-hatch" width="6" height="6" patternUnits="userSpaceOnUse">'
-        '<rect class="band" width="6" height="6" fill="none"/>'
-        '<path class="hatch" d="M-1 1L1 -1M0 6L6 0M5 7L7 5" stroke="currentColor" stroke-opacity="0.4"/>'
-        "</pattern></defs>",
         *_bands(bands, canvas, stretches, key),
         *_heading(lift, canvas, figures or {}, key),
         *drawn,

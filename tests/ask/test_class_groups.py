@@ -144,3 +144,13 @@ def test_the_bar_goes_up_in_even_jumps() -> None:
     assert loading_seconds(0, dose, 2) == 0
     assert loading_seconds(1, dose, 2) == 30
     assert loading_seconds(3, dose, 2) == 3 * 30 + 2 * 2 * 20
+
+
+def test_who_does_without_a_bar_stays_apart_from_who_has_one() -> None:
+    """Though they do the same drills: neither one group at once, nor joined because there are too many."""
+    without = own("B", doing("a"), doing("z"))
+    without = without._replace(lifter=without.lifter._replace(without=frozenset({ItemId("bar")})))
+    same = own("A", doing("a"), doing("z"))
+    owns = (same, without, own("C", doing("b"), doing("z")))
+    assert [group.lifters for group in groups_of(a_class(*owns), owns)] == [(0, 2), (1,)]
+    assert [group.lifters for group in groups_of(a_class(*owns[:2]), owns[:2])] == [(0,), (1,)]

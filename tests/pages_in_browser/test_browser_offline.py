@@ -67,7 +67,7 @@ def test_a_new_version_replaces_the_old_one(browser: Chromium, small_site: Path,
 
     def renew() -> None:
         worker = folder / "sw.js"
-        version = re.search(r'"version": "(\w+)"', worker.read_text("utf-8"))
+        version = re.search(r'"version":"(\w+)"', worker.read_text("utf-8"))
         assert version is not None
         worker.write_text(worker.read_text("utf-8").replace(version[1], "f" * 16), "utf-8")
         for page in folder.rglob("*.html"):

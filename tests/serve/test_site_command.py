@@ -154,7 +154,7 @@ def test_without_the_other_process_the_work_is_done_here(
 
 def test_what_the_other_process_does(library: Path, pages: Path, tmp_path: Path) -> None:
     """One fault's pages, from the catalogue's address."""
-    for kind in ("fault", "chain"):
+    for kind in ("fault", "chain", "session"):
         (tmp_path / kind).mkdir()
     done = fault_files._in_the_other("clean-bar-crashes", str(library / "out" / "catalogue.db"), tmp_path)  # type: ignore[arg-type]
     assert "fault/clean-bar-crashes" in done.sizes

@@ -350,9 +350,12 @@ def test_what_xml_cannot_hold_is_left_out() -> None:
 
 def test_names_of_parts_differ_between_charts_and_not_between_runs() -> None:
     """Several charts may stand on a page; the same bars give the same text."""
-    one, two = chart_svg(CLEAN, [bar()]), chart_svg(CLEAN, [bar(2, 4)])
-    assert one == chart_svg(CLEAN, [bar()])
-    ids = [re.findall(r' id="([^"]+)"', each) for each in (one, two, chart_svg(CLEAN, [bar()], narrow=True))]
+    one, two, narrow = (
+        chart_svg(CLEAN, [each], bands=[(0, 1)], narrow=narrow)
+        for each, narrow in ((bar(), False), (bar(2, 4), False), (bar(), True))
+    )
+    assert one == chart_svg(CLEAN, [bar()], bands=[(0, 1)])
+    ids = [re.findall(r' id="([^"]+)"', each) for each in (one, two, narrow)]
     assert len({name for each in ids for name in each}) == 9
 
 

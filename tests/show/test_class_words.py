@@ -53,6 +53,26 @@ def test_two_are_each_others_partner_and_a_third_is_helped() -> None:
     assert ">h</td>" in page
 
 
+def test_who_does_without_a_bar_is_said_first() -> None:
+    """Some by name with who has it, or all; and why."""
+    plan = planned(3, drill("stand"), have={STICK: 3, ItemId("bar"): 1, ItemId("training-bar"): 2})
+
+    def said(*leave: int, items: frozenset[ItemId] = frozenset({ItemId("bar")})) -> str:
+        lifters = tuple(
+            each._replace(without=items) if n in leave else each for n, each in enumerate(plan.matter.asked.lifters)
+        )
+        matter = plan.matter._replace(asked=plan.matter.asked._replace(lifters=lifters))
+        return verdict(plan._replace(matter=matter), with_solver=True)[0]
+
+    why = "no plan was found in which 1 bar goes round 3 lifters in 60 min with no wait over 3 min."
+    order = "first those with a weight, then in the order of the file."
+    assert said(2) == f"L2 does without the bar: {why} It is left to L0 and L1: {order}"
+    assert said(1, 2) == f"L1 and L2 do without the bar: {why} It is left to L0: {order}"
+    assert said(0, 1, 2) == f"All do without the bar: {why}"
+    both = said(0, 1, 2, items=frozenset({ItemId("bar"), ItemId("training-bar")}))
+    assert "without the bar and training bar: no plan was found in which 1 bar and 2 training bars go round" in both
+
+
 def test_what_is_proved_is_said_and_what_is_not() -> None:
     """Of the waiting, and of the drills at once."""
     plan = planned(2, drill("stand"))
