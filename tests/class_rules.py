@@ -56,7 +56,20 @@ def broken(answer: Json, file: Path) -> list[str]:
     if [each["name"] for each in answer["lifters"]] != [each["name"] for each in asked["lifters"]]:
         return ["not everyone who comes has a card"]
     wrong: list[str] = []
-    for rule in (_times, _waits, _gear, _order, _loads, _shown, _coaches, _watched, _partners, _lengths, _groups):
+    for rule in (
+        _times,
+        _waits,
+        _gear,
+        _order,
+        _loads,
+        _shown,
+        _coaches,
+        _watched,
+        _partners,
+        _lengths,
+        _groups,
+        _without,
+    ):
         wrong += rule(answer, asked)
     return wrong
 
@@ -331,4 +344,24 @@ def _groups(answer: Json, asked: Json) -> list[str]:
         running = sum(first <= now < last for first, last in spans.values())
         if running > 2 * asked.get("coaches", 1):
             wrong.append(f"at {now} s {running} chains run")
+    return wrong
+
+
+def _without(answer: Json, asked: Json) -> list[str]:
+    """Who leaves a thing to others never has it, and nobody who needs the day's weight does; it is there, and short."""
+    wrong = []
+    have = asked.get("gear", {})
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        used = {item for slot in each["slots"] for item in _shared_gear(answer, each, slot)}
+        wrong += [f"{each['name']} does without {item} and has it" for item in used & set(each["without"])]
+        wrong += [
+            f"{each['name']} leaves {item} and lifts {said['weight_kg']}"
+            for item in each["without"][:1]
+            if "weight_kg" in said
+        ]
+        wrong += [
+            f"{item} goes round"
+            for item in each["without"]
+            if not 0 < have.get(item.replace("-", " "), have.get(item, 0)) < len(asked["lifters"])
+        ]
     return wrong

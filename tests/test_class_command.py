@@ -199,6 +199,47 @@ def test_what_is_short_is_said_and_is_true(gear: dict[str, int], tmp_path: Path)
     assert said.stdout == ""
 
 
+PRESS = {"fault": "snatch-press-out", "cause": "late-turnover"}
+
+
+def _six(folder: Path, *heavy: int, **more: object) -> Path:
+    """Six with one fault, some with a day's weight."""
+    people = [{"name": f"L{n}", **PRESS, **({"weight_kg": 30} if n in heavy else {})} for n in range(6)]
+    return written(folder, lifters=people, **{"coaches": 1, "minutes": 40, **more})
+
+
+@pytest.mark.parametrize("solver", [True, False])
+def test_where_one_bar_doesn_t_go_round_the_others_do_without(
+    solver: bool, tmp_path: Path, request: pytest.FixtureRequest
+) -> None:
+    """A plan comes out as it does with no bar in the hall; who does without is said, first, with the reason."""
+    if not solver:
+        request.getfixturevalue("no_solver")
+    file = _six(tmp_path, gear={"bar": 1, "stick": 6})
+    answer = json.loads(ask(str(file), "--json").stdout)
+    assert broken(answer, file) == []
+    leave = [each["name"] for each in answer["lifters"] if each["without"] == ["bar"]]
+    assert 4 <= len(leave) <= 6
+    said = " ".join(ask(str(file)).stdout.split())
+    assert "without the bar: no plan was found in which 1 bar goes round 6 lifters in 40 min with no wait over" in said
+    assert json.loads(ask(str(_six(tmp_path, gear={"bar": 0, "stick": 6})), "--json").stdout)["lifters"]
+
+
+def test_whoever_has_a_weight_keeps_the_bar(tmp_path: Path) -> None:
+    """Though listed last; the others leave it to them."""
+    file = _six(tmp_path, 5, gear={"bar": 1, "stick": 6}, minutes=60)
+    answer = json.loads(ask(str(file), "--json").stdout)
+    assert broken(answer, file) == []
+    assert answer["lifters"][5]["without"] == []
+    assert [each["without"] for each in answer["lifters"][1:5]] == [["bar"]] * 4
+
+
+def test_where_bars_go_round_nobody_does_without(demo: tuple[str, str]) -> None:
+    """And nothing is said of it."""
+    assert all(each["without"] == [] for each in json.loads(demo[0])["lifters"])
+    assert "without the bar" not in demo[1]
+
+
 def test_a_class_too_short_says_by_how_much(tmp_path: Path) -> None:
     """And whose drills they are; what doesn't fit of a chain is left for another day where that helps."""
     answer = json.loads(ask(str(written(tmp_path, 1, minutes=17)), "--json", code=1).stdout)
@@ -331,6 +372,7 @@ SPOILT: dict[str, Callable[[dict[str, Any]], object]] = {
     "peak": lambda answer: answer["gear"][0].update(peak=answer["gear"][0]["peak"] + 1),
     "group": lambda answer: answer["lifters"][0].update(group=answer["lifters"][11]["group"]),
     "missing": lambda answer: answer["lifters"].pop(),
+    "without": lambda answer: answer["lifters"][0].update(without=["stick"]),
 }
 
 

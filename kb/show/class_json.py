@@ -35,6 +35,7 @@ def _lifter(plan: "LifterPlan") -> Json:
         "group": plan.group + 1,
         "idle_s": plan.idle_s,
         "later": plan.later,
+        "without": sorted(plan.lifter.without),
         "slots": [_slot(slot) for slot in plan.slots],
     }
 

@@ -54,7 +54,26 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         how = "Not proved the least: how much a better plan could save is not known."
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
-    return [said, how, _drills_said(plan)]
+    spared = _spared_said(plan)
+    return [*([spared] if spared else []), said, how, _drills_said(plan)]
+
+
+def _spared_said(plan: ClassPlan) -> str:
+    """Who does without a bar, and why; nothing where nobody has to."""
+    asked = plan.matter.asked
+    items = sorted({item for lifter in asked.lifters for item in lifter.without})
+    if not items:
+        return ""
+    count = " and ".join(f"{asked.have[item]} {human(item)}{'s' if asked.have[item] > 1 else ''}" for item in items)
+    one = len(items) == 1 and asked.have[items[0]] == 1
+    why = f"no plan was found in which {count} {'goes' if one else 'go'} round {len(asked.lifters)} lifters in"
+    why += f" {asked.minutes} min with no wait over {span(asked.most_wait_s)}"
+    keep = listed([lifter.name for lifter in asked.lifters if not lifter.without])
+    if not keep:
+        return f"All do without the {listed([human(item) for item in items])}: {why}."
+    leave = listed([lifter.name for lifter in asked.lifters if lifter.without])
+    who = f"{leave} do{'' if ' and ' in leave else 'es'} without the {listed([human(item) for item in items])}"
+    return f"{who}: {why}. It is left to {keep}: first those with a weight, then in the order of the file."
 
 
 def _drills_said(plan: ClassPlan) -> str:

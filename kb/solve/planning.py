@@ -1,9 +1,12 @@
 """A class planned: those of one chain two by two, or each alone where that is the only way; proved where a solver is.
 
+Where there is no plan because the bars don't go round, some or all do without, and the plan says who.
+
 Imports no solver itself: where none is installed, plans are built in plain Python.
 """
 
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter, matter_of
@@ -13,6 +16,7 @@ from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import Plan, Rotation
 from kb.ask.class_.short import Short, sentence_of, too_long, with_more
 from kb.ask.class_.slots import ClassPlan, plan_of
+from kb.ask.class_.spared import spared
 from kb.errors import NoAnswer
 
 __all__ = ["NoPlan", "Planned", "planned"]
@@ -37,6 +41,14 @@ class NoPlan(NoAnswer):
         self.short = short
 
 
+class _Impossible(NoAnswer):
+    """It is proved that there is no plan, however the class is understood."""
+
+    def __init__(self, matters: list[Matter]) -> None:
+        super().__init__("this class has no plan that keeps every rule")
+        self.matters = matters
+
+
 class Planned(NamedTuple):
     """A class's plan, and whether a solver was there to look for it."""
 
@@ -55,14 +67,27 @@ class _Way(NamedTuple):
 def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool = True) -> Planned:
     """The class planned. `told` gives the lifters' drills their text, where the shelves' have none.
 
-    Without `prove` no solver is asked: quick, and every rule is kept. Raises NoPlan where no plan is found, with what
-    is short where that is proved.
+    Without `prove` no solver is asked: quick, and every rule is kept. Where no plan is found, one is looked for in
+    which some do without a bar (`spared`). Raises NoPlan where there is none either, with what is short where that is
+    proved.
     """
+
+    def anew(more: Class) -> list[Matter]:
+        return _ways(more, shelves, told)
+
+    def tried(other: Class) -> _Way | None:
+        try:
+            return _best(anew(other), prove=prove)
+        except NoAnswer:
+            return None
+
     try:
-        matters = _ways(asked, shelves, told)
+        way = _best(anew(asked), prove=prove)
     except NoAnswer as none:
-        raise NoPlan(str(none)) from None
-    way = _best(matters, lambda more: _ways(more, shelves, told)) if prove else _built(matters, "")
+        found = next(filter(None, map(tried, spared(asked))), None)
+        if found is None:
+            raise _reason(none, anew) from None
+        way = found
     return Planned(plan_of(way.matter, way.plan), way.solved)
 
 
@@ -74,11 +99,13 @@ def _ways(asked: Class, shelves: Shelves, told: Told) -> list[Matter]:
     return [paired] if alone.rotation == paired.rotation else [paired, alone]
 
 
-def _best(matters: list[Matter], anew: Callable[[Class], list[Matter]]) -> _Way:
+def _best(matters: list[Matter], *, prove: bool) -> _Way:
     """The best plan of the first way that has one.
 
-    Raises NoPlan where there is none, with what is short; or where none was found and none is proved impossible.
+    Raises _Impossible where it is proved that there is none, NoPlan where none was found.
     """
+    if not prove:
+        return _built(matters, "")
     try:
         from kb.solve.rotation import Undecided, best_plan
     except ImportError:
@@ -90,7 +117,7 @@ def _best(matters: list[Matter], anew: Callable[[Class], list[Matter]]) -> _Way:
             return _built(matters, "")
         if found is not None:
             return _Way(matter, found, solved=True)
-    raise _impossible(matters, anew)
+    raise _Impossible(matters)
 
 
 def _built(matters: list[Matter], more: str) -> _Way:
@@ -105,17 +132,21 @@ def _built(matters: list[Matter], more: str) -> _Way:
     raise NoPlan(f"{NONE_FOUND}; {more}" if more else NONE_FOUND)
 
 
-def _impossible(matters: list[Matter], anew: Callable[[Class], list[Matter]]) -> NoPlan:
-    """What to say where it is proved that there is no plan."""
+def _reason(none: NoAnswer, anew: Callable[[Class], list[Matter]]) -> NoPlan:
+    """What to say where there is no plan: what is short, where that is proved."""
+    if not isinstance(none, _Impossible):
+        return none if isinstance(none, NoPlan) else NoPlan(str(none))
     from kb.solve.short import shortages
 
-    matter = matters[-1]
+    matter = none.matters[-1]
 
     def again(what: str, by: int) -> list[Rotation]:
-        try:
-            return [each.rotation for each in anew(with_more(matter.asked, what, by))]
-        except NoAnswer:
-            return []
+        found: list[Rotation] = []
+        more = with_more(matter.asked, what, by)
+        for each in (more, *spared(more)):
+            with suppress(NoAnswer):
+                found += [way.rotation for way in anew(each)]
+        return found
 
     short = shortages(matter.rotation, again)
     groups, coaches = matter.rotation.groups, matter.asked.coaches

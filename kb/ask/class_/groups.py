@@ -33,11 +33,12 @@ def groups_of(asked: Class, owns: Sequence[Own]) -> tuple[Group, ...]:
     """Lifters by chain, in the order in which they are listed; joined while there are more chains than can be run.
 
     Each time the two chains are joined to which that adds least time. Chains of different lifts, chains that can't
-    be joined, and those that would not fit the class then stay apart.
+    be joined, and those that would not fit the class then stay apart; so do those with and without a bar.
     """
-    by_chain: dict[tuple[tuple[Key, bool], ...], list[int]] = {}
+    by_chain: dict[tuple[object, ...], list[int]] = {}
     for n, own in enumerate(owns):
-        by_chain.setdefault(tuple((doing.key, doing.work) for doing in _shared(own)), []).append(n)
+        chain = (own.lifter.without, *((doing.key, doing.work) for doing in _shared(own)))
+        by_chain.setdefault(chain, []).append(n)
     groups = [
         Group(
             tuple(members),
@@ -49,7 +50,7 @@ def groups_of(asked: Class, owns: Sequence[Own]) -> tuple[Group, ...]:
         ways = []
         for a, b in combinations(range(len(groups)), 2):
             members = groups[a].lifters + groups[b].lifters
-            if len({owns[n].lifter.lift for n in members}) > 1:
+            if len({(owns[n].lifter.lift, owns[n].lifter.without) for n in members}) > 1:
                 continue
             both = joined(groups[a].doings, groups[b].doings)
             if both is not None and all(_may(owns[n], both) and _fits(asked, owns[n], both) for n in members):

@@ -69,10 +69,10 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
     found = []
     for lifter in asked.lifters:
         # lifters who ask the same get the same: a chain is searched once
-        key = (lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.weight_kg is None)
+        key = (lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.weight_kg is None, lifter.without)
         if key not in seen:
             try:
-                seen[key] = _own(asked, lifter, shelves(lifter.lift), have)
+                seen[key] = _own(asked, lifter, shelves(lifter.lift), have - lifter.without)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
                 raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None

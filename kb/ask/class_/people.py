@@ -21,7 +21,7 @@ class Lifter(NamedTuple):
     """One who comes: with a fault (of a cause, or the commonest), or new, with the drills held so far.
 
     `weight_kg` is the day's weight, what the lift ends at; None ends it at a light bar. `where` says in which
-    line of the file the lifter stands, for what has to be said about them.
+    line of the file the lifter stands, for what has to be said about them; `without` what is left to others.
     """
 
     name: str
@@ -31,6 +31,7 @@ class Lifter(NamedTuple):
     holds: frozenset[DrillId] = frozenset()
     weight_kg: float | None = None
     where: str = ""
+    without: frozenset[ItemId] = frozenset()
 
 
 class Class(NamedTuple):
