@@ -1,25 +1,35 @@
 """Words that are answered by a caution before anything else: pain, injury, illness, pregnancy, a child.
 
-Never a diagnosis: what follows is whom to ask, not why it hurts.
+Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; and what is said to be
+long ago or healed is cautioned first, and the rest of the words answered.
 """
 
 import re
+from typing import NamedTuple
 
 from kb.ask.spelling import one_edit_apart
 from kb.words import fold
 
-__all__ = ["CAUTION", "HARMLESS", "PHRASE", "SPELT", "WORD", "caution_for"]
+# fmt: off
+__all__ = [
+    "AFTER", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT", "UNSETTLED", "WORD",
+    "Care", "care_of", "caution_for",
+]
+# fmt: on
 
 CAUTION = (
     "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
-    " teach children, with the parents. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or"
-    " children. Chest pain, fainting, or numbness that doesn't pass: get help at once."
+    " teach children, with the parents. Chest pain, fainting, or numbness that doesn't pass: get help at once, and leave"
+    " nobody alone with it. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or children."
 )
-"""The whole answer to a question of pain and the like."""
+"""The answer to a question of pain and the like: the whole of it, or what comes first."""
+
+AFTER = "Nothing below is for what was hurt then: it is what the other words may mean, for one who is cleared to lift."
+"""What stands between the caution and what is found, where an injury is said to be long ago or healed."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
-diabet disloc diz+[iy] epilep fa[iy]nt fever fractur headach herni hurt hypertens illness impinge inflam?
+diabet disloc diz+[iy] epilep fa[iy]nt fever fractur headach heal(ed|ing)$ herni hurt hypertens illness impinge inflam?
 inj[ue]r labrum lighthead ligament menisc migrain miscarr nause numb$ numbness operat(ed|ion) osteopor
 pacemaker pa[iy]n(s|ed|ful|fully|ing)?$ palpitat physio pinch post(natal|partum) preg prolaps rehab rotator
 ruptur sciatic seizure shingles sore(ness)?$ spasm sprain stitches strain stroke$ sublux surg swell
@@ -47,6 +57,7 @@ breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|childr
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
 bad (?:back|knee|shoulder|wrist|elbow|hip|neck)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
+(?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
 SPELT = """
@@ -73,16 +84,95 @@ WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
 PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
 
 
+_WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
+_NO_PAIN = r"(?:no pain(?! (?:killers?|relief|meds?)\b)|(?:doesn ?t|does not|don ?t|do not) hurt)"
+_ASIDE = "fracture|injury|operation|surgery|sprain|strain|break"
+_LIMB = "(?:wrist|arm|forearm|elbow|leg|shin|knee|ankle|foot|rib|bone|hand|thumb|finger|toe|collarbone)"
+_OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"
+_COUNT = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|many|several|some)"
+_VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
+
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN})\b")
+"""Pain denied."""
+
+HEDGED = re.compile(
+    rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"
+    r"|most|mostly|usually|normally|often|always|yet|before|below|under|this|today|so far|as|more|left|right|one"
+    r"|other)\b"
+    r"|\bt(?: \w+){0,6} with(?:out (?:any )?| no )pain\b|\bt(?: \w+)? pain free\b"
+    r"|\b(?:not|never|cannot|cant|hardly|barely|rarely|seldom|nearly|almost|mostly|only|just|how|can|could|want"
+    r"|wants|wish|hope|way|try|trying|used|get|getting|be|was|were|until|unless|if|when|longer|first|after|before|since"
+    rf"|should|would|will)(?: \w+){{0,6}} {_WITHOUT}\b"
+    r"|\b(?:if|when|once|until|unless|never|almost|nearly|that|which|what|where|only|had|was|were|used|not)"
+    rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
+)
+"""Pain denied at times, elsewhere or as a wish: that is pain."""
+
+MENDED = re.compile(
+    rf"\b(?:(?:old|healed) (?:{_LIMB} )?(?:{_ASIDE}){_OF}|(?:{_COUNT} )?years ago|long ago|(?:long since )?healed"
+    r"|old (?=broken|fractured))(?!\w)"
+)
+"""What says that an injury is long ago or healed."""
+
+UNSETTLED = re.compile(
+    r"\b(?:not|t|never|half|partly|almost|nearly|badly|barely|hardly|until|when|once|if|get|getting)(?: \w+){0,2}"
+    r" (?:healed|(?:years|long) ago)\b|\bnot (?:an |that )?old\b|\bhealing\b"
+    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last|today|yesterday|days?|weeks?|months?|recent\w*|new)\b"
+    rf"|\b(?:{_VITAL}) (?:{_ASIDE})|\b(?:{_ASIDE})(?: \w+){{0,3}} (?:{_VITAL})\b"
+)
+"""What says that it isn't, or isn't to be taken lightly: the caution stands alone then."""
+
+MENDS = re.compile(
+    rf"\b(?:(?:fractur\w*|operat(?:ed|ion)|surg(?:ery|eries)|sprain\w*|strain\w*|bruis\w*|inj[ue]r\w*){_OF}"
+    rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their) )?{_LIMB})\b"
+)
+"""Injuries that mend. A joint that came out isn't among them: it may come out again."""
+
+
+class Care(NamedTuple):
+    """The caution that words call for, None for none; and the words to be answered after it, None for none of them."""
+
+    caution: str | None
+    rest: str | None
+
+
 def _misspelt(word: str) -> bool:
     if len(word) < 5 or len(word) > 20 or word in HARMLESS:
         return False
     return any(spelt[0] == word[0] and one_edit_apart(word, spelt) for spelt in SPELT)
 
 
-def caution_for(text: str) -> str | None:
-    """The caution, if a question speaks of pain, injury, illness, pregnancy or a child; else None.
+def _troubled(folded: str) -> bool:
+    words = frozenset(folded.split())
+    return bool(PHRASE.search(folded)) or any(WORD.match(word) or _misspelt(word) for word in words)
 
-    A misspelling of such a word counts as the word.
+
+def care_of(text: str) -> Care:
+    """What a question that may speak of pain, injury, illness, pregnancy or a child calls for.
+
+    A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
+    injury that mends, said to be long ago or healed, are the other words answered too.
+
+    >>> care_of("bar loops out, no pain")
+    Care(caution=None, rest='bar loops out')
+    >>> care_of("old break of the wrist, elbows stay low").rest
+    'elbows stay low'
+    >>> care_of("no pain until the elbows lock") == Care(CAUTION, None)
+    True
+    """
+    folded = fold(text)
+    if not _troubled(folded):
+        return Care(None, text)
+    said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
+    if not _troubled(said):
+        return Care(None, said)
+    rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", said)).split())
+    settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
+    return Care(CAUTION, rest if settled and rest else None)
+
+
+def caution_for(text: str) -> str | None:
+    """The caution, if a question calls for it; else None.
 
     >>> caution_for("elbow hurts when I press out") is CAUTION
     True
@@ -93,8 +183,4 @@ def caution_for(text: str) -> str | None:
     >>> caution_for("heels pop up at the bottom") is None
     True
     """
-    folded = fold(text)
-    words = frozenset(folded.split())
-    if PHRASE.search(folded) or any(WORD.match(word) for word in words) or any(_misspelt(word) for word in words):
-        return CAUTION
-    return None
+    return care_of(text).caution
