@@ -20,7 +20,7 @@ def fault_meant(ctx: click.Context, db: sqlite3.Connection, text: str, lift: Lif
     three best faults as commands ready to paste.
     """
     try:
-        return FaultId(resolve(db, "fault", text))
+        return FaultId(resolve(db, "fault", text, lift=lift))
     except BadInput as unknown:
         from kb.ask.find import find
 

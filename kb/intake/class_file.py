@@ -172,7 +172,7 @@ def _fault(file: _File, db: sqlite3.Connection, text: str, at: str, lift: LiftId
     from kb.ask.find import find
 
     try:
-        fault = read.fault(db, FaultId(resolve(db, "fault", text)))
+        fault = read.fault(db, FaultId(resolve(db, "fault", text, lift=lift)))
     except BadInput as unknown:
         found = find(db, text, lift=lift)
         if found.caution:

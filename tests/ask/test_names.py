@@ -13,6 +13,8 @@ def names() -> sqlite3.Connection:
     """A catalogue of nothing but names."""
     db = sqlite3.connect(":memory:")
     db.execute("create table name (key, kind, id, name, lift_list)")
+    db.execute("create table lift_part (lift, part)")
+    db.execute("insert into lift_part values ('clean-and-jerk', 'clean'), ('clean-and-jerk', 'jerk')")
     db.executemany(
         "insert into name values (?, ?, ?, ?, '')",
         [
@@ -80,6 +82,25 @@ def test_a_name_that_a_lift_shares_with_its_own_drill_is_the_lifts(names: sqlite
     assert resolve_any(names, "epaule", kind="drill") == ("drill", "full-clean")
     with pytest.raises(BadInput, match="could mean several"):
         resolve_any(names, "epau")
+
+
+def test_a_lift_says_which_of_several_is_meant(names: sqlite3.Connection) -> None:
+    """By name and by beginning; where none of them serves it, it says nothing."""
+    names.execute("insert into name values ('bar lands hard', 'fault', 'one', 'Bar lands hard', 'snatch')")
+    names.execute("insert into name values ('bar lands hard', 'fault', 'other', 'Bar lands hard', 'clean jerk')")
+    for text in ("bar lands hard", "bar la"):
+        assert resolve(names, "fault", text, lift="snatch") == "one"
+        assert resolve(names, "fault", text, lift="jerk") == "other"
+        for lift in (None, "press"):
+            with pytest.raises(BadInput, match="could mean several"):
+                resolve(names, "fault", text, lift=lift)
+
+
+def test_a_lift_of_parts_means_theirs_too(names: sqlite3.Connection) -> None:
+    """A clean and jerk has the faults of both."""
+    names.execute("insert into name values ('bar lands hard', 'fault', 'its', 'Bar lands hard', 'jerk')")
+    names.execute("insert into name values ('bar lands hard', 'fault', 'none', 'Bar lands hard', 'press')")
+    assert resolve(names, "fault", "bar lands hard", lift="clean-and-jerk") == "its"
 
 
 def test_without_a_kind_all_kinds_count(names: sqlite3.Connection) -> None:

@@ -26,7 +26,7 @@ def asked_of(db: sqlite3.Connection, stock: Stock, query: Query) -> Asked:
 
     Raises BadInput, with the nearest right values, for anything that can't be understood.
     """
-    fault = stock.faults[FaultId(resolve(db, "fault", query.get("fault", "")))]
+    fault = stock.faults[FaultId(resolve(db, "fault", query.get("fault", ""), lift=query.get("lift") or None))]
     lift = _lift(db, fault.lifts, query.get("lift", ""))
     kit = query.get("kit") or ("" if query.get("have") else "full")
     have = _have(db, stock, kit, query.get("have", ""))
