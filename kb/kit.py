@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb.terms import Catch, Drill, Item, ItemId, Load, Speed, StandIn
 
-__all__ = ["STICKS", "Fit", "Gear", "fit", "gear_at", "loads"]
+__all__ = ["STICKS", "Fit", "Gear", "fit", "gear_at", "loads", "missing"]
 
 STICKS = (ItemId("stick"), ItemId("broom"))
 """What carries the load `stick`, best first: at that load nothing heavier is picked up."""
@@ -51,6 +51,13 @@ def fit(drill: Drill, have: Collection[ItemId], items: Mapping[ItemId, Item]) ->
         gear.append(Gear(item_id, stand_in.item, stand_in.lost))
         speed, load, catch = min(speed, stand_in.speed), min(load, stand_in.load), min(catch, stand_in.catch)
     return Fit(tuple(gear), speed, load, catch) if drill.load[0] <= load else None
+
+
+def missing(drill: Drill, have: Collection[ItemId], items: Mapping[ItemId, Item]) -> tuple[ItemId, ...]:
+    """What a drill needs that isn't there and that nothing there stands in for."""
+    return tuple(
+        item_id for item_id in drill.equipment if item_id not in have and _best_stand_in(items[item_id], have) is None
+    )
 
 
 def loads(drill: Drill, fitted: Fit, limit: Load) -> tuple[Load, ...]:

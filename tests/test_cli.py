@@ -173,7 +173,20 @@ def test_too_short_a_time_opens_nothing() -> None:
     answer = as_json("chain", "hips-rise-first", "--minutes", "1", code=1)
     assert "takes at least" in answer["why"]
     assert answer["rehearse"] == answer["would_open"] == []
+    assert answer["session"] is None
     assert as_json("chain", "hips-rise-first", "--minutes", "30", "--have", "bar,headroom", code=1)["would_open"]
+
+
+def test_too_short_a_time_for_a_chain_names_the_session_that_fits() -> None:
+    """A command ready to paste that is answered, with all that was said but what a session doesn't take."""
+    typed = ("chain", "hips-rise-first", "--kit", "hall", "--minutes", "8", "--at-most", "7", "--why")
+    refused = ask(*typed, code=1)
+    assert refused.stdout == ""
+    assert "What does fit" in refused.stderr
+    command = refused.stderr.splitlines()[-1].split()
+    assert command == "drillpath session --fault hips-rise-first --kit hall --minutes 8".split()
+    assert ask(*command[1:]).stdout
+    assert as_json(*typed[:-1], code=1)["session"].split() == command
 
 
 def test_a_path_from_nothing_and_from_what_is_held() -> None:
@@ -186,8 +199,15 @@ def test_a_path_from_nothing_and_from_what_is_held() -> None:
 
 
 def test_a_kit_that_doesnt_lead_there_exits_1() -> None:
-    """With the reason."""
+    """With the reason, and the path as far as it goes."""
     assert ask("path", "clean", "--have", "", code=1).stderr.startswith("Error: The clean itself can't be done")
+    none = ask("path", "clean", "--have", "bar", code=1)
+    assert none.stdout.startswith("Towards the clean, as far as it goes")
+    answer = as_json("path", "clean", "--have", "bar", code=1)
+    assert answer["why"].startswith("the clean itself can't be done")
+    assert answer["drills"] == []
+    assert [each["name"] in none.stdout for each in answer["towards"]] == [True, True]
+    assert "Towards" not in ask("path", "clean", "--have", "", "--holds", "air-squat", code=1).stdout
 
 
 @pytest.mark.parametrize(

@@ -90,8 +90,29 @@ def test_no_chain_says_where_to_look() -> None:
     """Exit 1, the reason, and the question that says what can be rehearsed."""
     done = run("--fault", "catches-high", "--lift", "clean", "--kit", "stick", "--minutes", "20")
     assert done.exit_code == 1
-    assert "doesn't show this fault" in done.stderr
+    assert "doesn't test this fault" in done.stderr
     assert "rehearsed" in done.stderr
+
+
+def test_what_can_be_rehearsed_makes_a_session() -> None:
+    """The command below a rehearsal answers with its drills, in their order and at their loads."""
+    typed = ["--library", str(ROOT), "chain", "catches-high", "--lift", "clean", "--kit", "stick"]
+    none = CliRunner().invoke(drillpath, typed)
+    assert none.exit_code == 1
+    answer = json.loads(CliRunner().invoke(drillpath, [*typed, "--json"]).stdout)
+    command = next(line.strip() for line in none.stdout.splitlines() if line.startswith("  drillpath session"))
+    assert command == answer["session"]
+    rehearsed = [(each["id"], each["load"]) for each in answer["rehearse_in_full"]]
+    assert [each["id"] for each in answer["rehearse"]][: len(rehearsed)] == [each for each, _ in rehearsed]
+    done = run(*shlex.split(command)[2:], "--json")
+    assert done.exit_code == 0, done.output
+    blocks = [
+        (block["drill"]["id"], block["how_heavy"])
+        for block in json.loads(done.stdout)["blocks"]
+        if block["part"] == "chain"
+    ]
+    assert blocks
+    assert blocks == [each for each in rehearsed if each in blocks]
 
 
 def test_each_form_answers() -> None:

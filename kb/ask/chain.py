@@ -2,10 +2,11 @@
 
 from typing import NamedTuple
 
+from kb.ask.alone import strengthening
 from kb.ask.choices import Choices, choices_of, finish_of, why_not
 from kb.ask.matter import Matter, matter_of
 from kb.ask.question import MOST_WORK, ChainQuestion
-from kb.ask.route import Route, route_of
+from kb.ask.route import Entry, Route, route_of
 from kb.ask.routes import others
 from kb.ask.search import BUDGET, Found, Limits, search
 from kb.ask.shelf import Shelf
@@ -21,11 +22,15 @@ class NoChain(NoAnswer):
 
 
 class Chain(NamedTuple):
-    """The answer: what was understood, the routes, best first, and what to strengthen afterwards."""
+    """The answer: what was understood, the routes, best first, and what to strengthen afterwards.
+
+    `strengthen` are the first of `finish` that can be begun now, as they are to be done.
+    """
 
     matter: Matter
     routes: tuple[Route, ...]
     finish: tuple[Drill, ...]
+    strengthen: tuple[Entry, ...] = ()
 
 
 def solve(matter: Matter) -> tuple[Route, Choices]:
@@ -72,4 +77,6 @@ def chain(shelf: Shelf, question: ChainQuestion) -> Chain:
     matter = matter_of(shelf, question)
     route, choices = solve(matter)
     more = others(matter, choices, route) if question.routes > 1 else ()
-    return Chain(matter, (route, *more), finish_of(matter))
+    finish = finish_of(matter)
+    done = frozenset(entry.drill.id for entry in route.entries)
+    return Chain(matter, (route, *more), finish, strengthening(matter, finish, done))

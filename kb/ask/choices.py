@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb import dose, kit
+from kb import dose, evidence, kit
 from kb.ask.field import Field
 from kb.ask.matter import Matter
 from kb.ask.shelf import profile_key
@@ -26,7 +26,10 @@ class Choices(NamedTuple):
 
 
 def finish_of(matter: Matter) -> tuple[Drill, ...]:
-    """Strengthening for the cause that the kit can do at light or more, in id order."""
+    """Strengthening for the cause that the kit can do at light or more.
+
+    Drills that name this very cause come before those that name the fault whatever its cause; then in id order.
+    """
     found = []
     for drill in matter.shelf.drills.values():
         if drill.stage is not Stage.FINISH or drill.id not in matter.fits:
@@ -34,7 +37,10 @@ def finish_of(matter: Matter) -> tuple[Drill, ...]:
         most = min(drill.load[1], matter.fits[drill.id].load)
         if matter.addresses(drill, most):
             found.append(drill)
-    return tuple(sorted(found, key=lambda drill: drill.id))
+    own = (matter.worked.id, matter.worked_cause.id)
+    return tuple(
+        sorted(found, key=lambda drill: (all((said.fault, said.cause) != own for said in drill.faults), drill.id))
+    )
 
 
 def _nodes(matter: Matter) -> list[Node]:
@@ -154,7 +160,7 @@ def why_not(matter: Matter) -> str | None:
     if drill.id not in matter.doable:
         return f"what must come before the {name} can't be done with this kit"
     if not matter.tests(drill, matter.load):
-        return f"at {matter.load.word} load the {name} doesn't show this fault, so there is nothing to lead to"
+        return _untested(matter)
     usable = [
         (each, load)
         for each in (matter.shelf.drills[drill_id] for drill_id in sorted(matter.doable))
@@ -167,3 +173,13 @@ def why_not(matter: Matter) -> str | None:
     if not usable and not (matter.worked_cause.kind == "strength" and finish_of(matter)):
         return "no drill for this cause can be done with this kit"
     return None
+
+
+def _untested(matter: Matter) -> str:
+    """That the lift shows nothing for sure at its load: the fault may be seen there, and gone it proves nothing."""
+    name = matter.shelf.lift.name.lower()
+    if evidence.shows_at(matter.fault, matter.cause).load > matter.load:
+        under = "a bar" if matter.load < Load.LIGHT else "working weight"
+        said = f"at {matter.load.word} load the {name} doesn't test this fault"
+        return f"{said}: it could look gone and still be there under {under}"
+    return f"with this gear the {name} doesn't test this fault: it could look gone and still be there in the full lift"

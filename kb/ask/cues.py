@@ -2,7 +2,7 @@
 
 from collections.abc import Set as AbstractSet
 
-from kb.ask.speech import stem, stems
+from kb.speech import stem, stems
 
 __all__ = ["answered", "cue_table", "points_named", "spot_table"]
 

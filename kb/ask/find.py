@@ -1,16 +1,15 @@
 """From a coach's own words to the faults, then the drills, that they mean."""
 
-import json
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from math import log
 from typing import NamedTuple
 
-from kb.ask.cautions import caution_for
+from kb.ask.cautions import care_of
 from kb.ask.cues import points_named
 from kb.ask.heard import LIFTS, Heard, heard
-from kb.ask.speech import stems
+from kb.speech import stems
 from kb.terms import LiftId
 from kb.words import fold
 
@@ -25,8 +24,12 @@ LONGEST = 1000
 NAMED, HEARD, LOOKS, CAUSED = 3.0, 2.0, 1.0, 0.75
 """What a word counts for where it stands: in a name, in what is heard of it, in what it looks like, in the rest."""
 
-WHOLE_NAME = 11.0
+WHOLE_NAME = 16.0
 """What it adds to match all of one of a fault's names, falling with what either says that the other doesn't."""
+
+NEAREST, LESS, BEST = 6, 0.8, 1.5
+"""How many of its names count so, what each is worth beside the nearer one, and the nearest of all beside the rest:
+several that half fit say something, one that fits says more."""
 
 LIFT_WORD = 0.25
 """What a lift's own word counts for among faults: it says where to look, not for what."""
@@ -34,7 +37,7 @@ LIFT_WORD = 0.25
 PARTICLE, PARTICLES = 0.7, ("off", "out", "over", "down", "before", "after", "under")
 """What little words of place count for; they stand in many names by chance."""
 
-ELSEWHERE, HERE = 0.85, 1.15
+ELSEWHERE, HERE = 0.95, 1.05
 """What a fault's score is multiplied by if its part of the lift isn't one that the words speak of, or is."""
 
 EXACT = 1.5
@@ -58,7 +61,7 @@ class Hit(NamedTuple):
 
 
 class Findings(NamedTuple):
-    """What was found; with a caution, nothing else."""
+    """What was found; with a caution, nothing else unless an injury is said to be long ago or healed."""
 
     caution: str | None
     faults: tuple[Hit, ...] = ()
@@ -82,15 +85,23 @@ def _lifts(db: sqlite3.Connection, kind: str) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def _named(entry_id: str, name: str, also: str, lifts: tuple[str, ...], heard_of: Iterable[str] = ()) -> Document:
-    names = dict.fromkeys(frozenset(stems(each)) for each in (name, *json.loads(also), entry_id))
+def _phrases(stemmed: str) -> list[frozenset[str]]:
+    return [frozenset(line.split()) for line in stemmed.splitlines() if line]
+
+
+def _document(entry_id: str, name: str, lifts: tuple[str, ...], said: tuple[str, str, str, str]) -> Document:
+    """An entry's words, from its names, what is heard of it, what it looks like and its causes, as stems."""
+    names, heard_of = _phrases(said[0]), _phrases(said[1])
     words = {word: NAMED for each in names for word in each}
-    phrases = [frozenset(stems(each)) for each in heard_of]
-    for phrase in phrases:
-        for word in phrase:
-            words.setdefault(word, HEARD)
-    names |= dict.fromkeys(phrases)
-    return Document(entry_id, name, lifts, tuple(each for each in names if each), words)
+    places = (
+        (HEARD, (word for each in heard_of for word in each)),
+        (LOOKS, said[2].split()),
+        (CAUSED, said[3].split()),
+    )
+    for worth, found in places:
+        for word in found:
+            words.setdefault(word, worth)
+    return Document(entry_id, name, lifts, tuple(dict.fromkeys((*names, *heard_of))), words)
 
 
 def _add(document: Document, text: str, worth: float) -> None:
@@ -98,25 +109,24 @@ def _add(document: Document, text: str, worth: float) -> None:
         document.words.setdefault(word, worth)
 
 
+def _documents(db: sqlite3.Connection, kind: str) -> list[Document]:
+    lifts = _lifts(db, kind)
+    rows = db.execute(
+        f"select {kind}.id, name, names, heard, looks, caused from {kind} join said on said.id = {kind}.id"
+        f" where said.kind = ? order by {kind}.id",
+        (kind,),
+    )
+    return [_document(row[0], row[1], lifts.get(row[0], ()), row[2:]) for row in rows]
+
+
 def fault_documents(db: sqlite3.Connection) -> list[Document]:
-    """Every fault's words: its names, what it looks like, its causes."""
-    lifts = _lifts(db, "fault")
-    found = {}
-    for entry_id, name, also, sections in db.execute("select id, name, also, sections from fault order by id"):
-        said = json.loads(sections)
-        heard_of = [line[2:] for line in said.get("Heard", "").splitlines() if line.startswith("- ")]
-        found[entry_id] = _named(entry_id, name, also, lifts.get(entry_id, ()), heard_of)
-        _add(found[entry_id], said.get("Looks like", ""), LOOKS)
-    for entry_id, text in db.execute("select fault, text from cause"):
-        _add(found[entry_id], text, CAUSED)
-    return list(found.values())
+    """Every fault's words: its names, what is heard of it, what it looks like, its causes."""
+    return _documents(db, "fault")
 
 
 def drill_documents(db: sqlite3.Connection) -> list[Document]:
     """Every drill's words: its names alone."""
-    lifts = _lifts(db, "drill")
-    rows = db.execute("select id, name, also from drill order by id")
-    return [_named(entry_id, name, also, lifts.get(entry_id, ())) for entry_id, name, also in rows]
+    return _documents(db, "drill")
 
 
 class _Asked(NamedTuple):
@@ -161,7 +171,10 @@ def _score(document: Document, asked: _Asked) -> float:
             if word in words:
                 most = max(most, worth * words[word])
         total += most
-    return total + WHOLE_NAME * max((_whole(name, asked) for name in document.names), default=0.0) if total else 0.0
+    if not total:
+        return 0.0
+    nearest = sorted((_whole(name, asked) for name in document.names), reverse=True)[:NEAREST]
+    return total + WHOLE_NAME * sum(near * (LESS**n if n else BEST) for n, near in enumerate(nearest))
 
 
 def _whole(name: frozenset[str], asked: _Asked) -> float:
@@ -253,20 +266,20 @@ def _ranked_drills(
 def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Findings:
     """The faults, then the drills, that a coach's words mean, best first.
 
-    Words of pain and the like are answered by the caution alone. Misspellings, plurals, word order and
-    other names are allowed for. A lift given leaves only what serves it or its parts; one that the words
-    name puts the others' faults back.
+    Words of pain and the like are answered by the caution alone, or first (`care_of` says when). Misspellings,
+    plurals, word order and other names are allowed for. A lift given leaves only what serves it or its parts; one
+    that the words name puts the others' faults back.
     """
-    caution = caution_for(text)
-    if caution is not None:
+    caution, rest = care_of(text)
+    if rest is None:
         return Findings(caution)
-    text = text[:LONGEST]
+    text = rest[:LONGEST]
     faults, drills = fault_documents(db), drill_documents(db)
     known = frozenset().union(*(document.words for document in (*faults, *drills)))
     words = heard(text, known)
     lifts = _allowed(db, lift)
     return Findings(
-        None,
+        caution,
         _ranked_faults(db, faults, words, lifts, _exact(db, "fault", text)),
         _ranked_drills(db, drills, words, lifts, _exact(db, "drill", text)),
     )

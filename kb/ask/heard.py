@@ -3,8 +3,8 @@
 from typing import NamedTuple
 
 from kb.ask.cues import answered
-from kb.ask.speech import EMPTY, IRREGULAR, SAME, stem, together
 from kb.ask.spelling import near, parted
+from kb.speech import EMPTY, IRREGULAR, SAME, stem, together
 from kb.words import fold
 
 __all__ = ["LIFTS", "Heard", "heard"]

@@ -11,10 +11,10 @@ from kb.ask.shelf import Shelf, profile_key
 from kb.ask.tour import Passed, Tour
 from kb.dials import Change, Dials, at_load, changes, dials_of, spans
 from kb.errors import NoAnswer
-from kb.kit import Fit, fit, loads
+from kb.kit import Fit, fit, loads, missing
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
 
-__all__ = ["PATH_BUDGET", "Order", "Path", "PathEntry", "path"]
+__all__ = ["PATH_BUDGET", "Order", "Path", "PathEntry", "closure", "path"]
 
 Order = Literal["up", "down", "either"]
 
@@ -49,21 +49,22 @@ class Path(NamedTuple):
         return self.gap == 0
 
 
-def _closure(shelf: Shelf, fits: Mapping[DrillId, Fit], holds: frozenset[DrillId]) -> set[DrillId]:
-    """The drills that can be reached with this kit from what is held."""
+def closure(shelf: Shelf, fits: Mapping[DrillId, Fit], holds: frozenset[DrillId]) -> dict[DrillId, int]:
+    """The drills that can be reached with this kit from what is held, with the round in which each first can."""
     orderly = {drill_id for drill_id in fits if shelf.drills[drill_id].stage is not Stage.FINISH}
-    done = set(orderly & holds)
-    waiting = orderly - done
-    while True:
+    done = dict.fromkeys(orderly & holds, 0)
+    waiting = orderly - set(done)
+    for turn in range(1, len(orderly) + 2):
         ready = {
             drill_id
             for drill_id in waiting
             if all(any(m in done or m in holds for m in group) for group in shelf.drills[drill_id].groups)
         }
         if not ready:
-            return done
-        done |= ready
+            break
+        done |= dict.fromkeys(ready, turn)
         waiting -= ready
+    return done
 
 
 def _relevant(shelf: Shelf, there: set[DrillId], holds: frozenset[DrillId]) -> set[DrillId]:
@@ -108,9 +109,9 @@ def path(
     """
     lift = shelf.lift
     fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
-    there = _closure(shelf, fits, holds)
+    there = set(closure(shelf, fits, holds))
     if lift.drill not in there:
-        raise NoAnswer(_why_not(shelf, fits, there, holds))
+        raise NoAnswer(_why_not(shelf, have, there, holds))
     goal_drill = shelf.drills[lift.drill]
     load = loads(goal_drill, fits[lift.drill], Load.WORKING)[-1]
     needed = _relevant(shelf, there, holds)
@@ -245,19 +246,24 @@ def _spare(needs: Needs, nodes: list[Node]) -> tuple[int, ...] | None:
     return (*(least[each] for each in found[:-1]), *(before if light_first else ()), field.goal)
 
 
-def _why_not(shelf: Shelf, fits: Mapping[DrillId, Fit], there: set[DrillId], holds: frozenset[DrillId]) -> str:
+def _why_not(shelf: Shelf, have: frozenset[ItemId], there: set[DrillId], holds: frozenset[DrillId]) -> str:
     """The first thing in the way of the lift, as a sentence."""
     name, waiting, seen = shelf.lift.name.lower(), [shelf.lift.drill], set[DrillId]()
     while waiting:
         drill = shelf.drills[waiting.pop()]
         seen.add(drill.id)
-        if drill.id not in fits:
-            missing = next((item for item in drill.equipment), "less load")
+        if fit(drill, have, shelf.items) is None:
             what = "itself" if drill.id == shelf.lift.drill else f"needs {drill.name}, which"
-            return f"the {name} {what} can't be done with this kit ({drill.name} needs {missing})"
+            return f"the {name} {what} can't be done with this kit ({drill.name} needs {_lacks(shelf, drill, have)})"
         for group in drill.groups:
             if not any(member in there or member in holds for member in group):
                 waiting.extend(m for m in group if m in shelf.drills and m not in seen)
                 if not waiting:
                     return f"the {name} needs {' or '.join(group)}, which no drill of this lift gives"
     return f"this kit doesn't lead to the {name}"
+
+
+def _lacks(shelf: Shelf, drill: Drill, have: frozenset[ItemId]) -> str:
+    """What a drill lacks in this kit, each thing: where all are there or stood in for, it is weight."""
+    *first, last = [shelf.items[item].name.lower() for item in missing(drill, have, shelf.items)] or ["more weight"]
+    return f"{', '.join(first)} and {last}" if first else last

@@ -31,7 +31,7 @@ __all__ = [
     "with_text",
 ]
 
-SCHEMA_VERSION = "1"
+SCHEMA_VERSION = "2"
 
 
 def open_catalogue(path: "str | os.PathLike[str]") -> sqlite3.Connection:

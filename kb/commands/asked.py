@@ -104,16 +104,18 @@ def put_json(answer: Mapping[str, Any]) -> None:
     click.echo(dumps(answer))
 
 
-def again(ctx: click.Context, argument: str, *, without: tuple[str, ...] = (), **options: str) -> str:
+def again(
+    ctx: click.Context, argument: str, *, to: str | None = None, without: tuple[str, ...] = (), **options: str
+) -> str:
     """The command as it was typed, with another argument, more options and some left out: ready to paste.
 
-    Where a command takes no argument, what is asked about is its `--fault`.
+    Where a command takes no argument, what is asked about is its `--fault`; `to` names such a command to ask instead.
     """
     from shlex import join
 
     parent = ctx.parent.params.get("library") if ctx.parent else None
-    typed = ["drillpath", *(["--library", parent] if parent else []), ctx.info_name or ""]
-    if any(isinstance(param, click.Argument) for param in ctx.command.params):
+    typed = ["drillpath", *(["--library", parent] if parent else []), to or ctx.info_name or ""]
+    if to is None and any(isinstance(param, click.Argument) for param in ctx.command.params):
         typed.append(argument)
     else:
         typed += ["--fault", argument]

@@ -9,10 +9,12 @@ from kb.ask.chain import Chain, NoChain, chain, solve
 from kb.ask.matter import matter_of
 from kb.ask.names import resolve
 from kb.ask.question import MOST_ENTRIES, ChainQuestion
+from kb.ask.route import Entry
 from kb.ask.shelf import Shelf
 from kb.commands.asked import (
     Asked,
     Room,
+    again,
     as_json_option,
     complete,
     drills_named,
@@ -26,6 +28,7 @@ from kb.commands.asked import (
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
+from kb.errors import NoAnswer
 from kb.show.as_json import chain_json, no_chain_json
 from kb.terms import LiftId, Load
 
@@ -93,7 +96,7 @@ def command(
     try:
         found = chain(shelf, question)
     except NoChain as none:
-        _put_none(shelf, question, none, room, as_json=as_json)
+        _put_none(ctx, db, shelf, question, none, room, as_json=as_json)
         ctx.exit(1)
     found = with_text(db, found)
     if sheet is not None:
@@ -109,16 +112,14 @@ def command(
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
     """A chain whose drills have their text: what to say is in it."""
-    texts = read.sections(db, "drill", {entry.drill.id for route in found.routes for entry in route.entries})
-    routes = tuple(
-        route._replace(
-            entries=tuple(
-                entry._replace(drill=entry.drill._replace(sections=texts[entry.drill.id])) for entry in route.entries
-            )
-        )
-        for route in found.routes
-    )
-    return found._replace(routes=routes)
+    routes = tuple(route._replace(entries=_told(db, route.entries)) for route in found.routes)
+    return found._replace(routes=routes, strengthen=_told(db, found.strengthen))
+
+
+def _told(db: sqlite3.Connection, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
+    """Entries whose drills have their text."""
+    texts = read.sections(db, "drill", {entry.drill.id for entry in entries})
+    return tuple(entry._replace(drill=entry.drill._replace(sections=texts[entry.drill.id])) for entry in entries)
 
 
 def _put(found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | None) -> None:
@@ -137,17 +138,32 @@ def _put(found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | N
     click.echo("\n".join(lines))
 
 
-def _put_none(shelf: Shelf, question: ChainQuestion, none: NoChain, room: Room, *, as_json: bool) -> None:
+def _put_none(
+    ctx: click.Context,
+    db: sqlite3.Connection,
+    shelf: Shelf,
+    question: ChainQuestion,
+    none: NoChain,
+    room: Room,
+    *,
+    as_json: bool,
+) -> None:
     from kb.ask.rehearse import rehearse
+    from kb.show.chain_text import no_chain_text, session_said
 
-    rehearsal = None if _too_short(shelf, question) else rehearse(matter_of(shelf, question))
+    short = _too_short(shelf, question)
+    rehearsal = None if short else rehearse(matter_of(shelf, question))
+    if rehearsal is not None:
+        rehearsal = rehearsal._replace(entries=_told(db, rehearsal.entries))
+    session = session_said(shelf, rehearsal, room.kit) if rehearsal else _session(ctx, shelf, question)
     if as_json:
-        put_json(no_chain_json(str(none), rehearsal))
+        put_json(no_chain_json(str(none), rehearsal, session, lift=shelf.lift))
         return
-    from kb.show.chain_text import no_chain_text
     from kb.show.setting import setting_of
 
     say(f"Error: {sentence(none)}")
+    if short and session is not None:
+        say(f"What does fit, with less of each drill:\n  {session}")
     for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
         click.echo(line)
 
@@ -161,3 +177,15 @@ def _too_short(shelf: Shelf, question: ChainQuestion) -> bool:
     except NoChain:
         return False
     return True
+
+
+def _session(ctx: click.Context, shelf: Shelf, question: ChainQuestion) -> str | None:
+    """The command for a session in the same minutes, which may give each drill less; None where that doesn't fit."""
+    from kb.ask.session.sessions import fault_sessions
+
+    asked = question._replace(seconds=None, at_most=MOST_ENTRIES, routes=1)
+    try:
+        fault_sessions(matter_of(shelf, asked), (question.seconds or 0) // 60)
+    except NoAnswer:
+        return None
+    return again(ctx, question.fault, to="session", without=("at_most", "routes", "why", "sheet", "paper", "as_json"))

@@ -1,5 +1,6 @@
 """`drillpath path LIFT`: from nothing, or from what is held, to the full lift."""
 
+import sqlite3
 from typing import get_args
 
 import click
@@ -7,17 +8,23 @@ import click
 from kb.ask import read
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
+from kb.ask.shelf import Shelf
+from kb.ask.towards import Toward, towards
 from kb.commands.asked import (
     Asked,
+    Room,
     as_json_option,
     complete,
     drills_named,
     put_json,
     room_of,
     room_options,
+    say,
+    sentence,
     words,
 )
-from kb.show.as_json import path_json
+from kb.errors import NoAnswer
+from kb.show.as_json import no_path_json, path_json
 from kb.terms import LiftId
 
 __all__ = ["command"]
@@ -49,7 +56,12 @@ def command(
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
-    found = path(read.shelf(db, lift_id), have=room.have, holds=held, order=order)
+    shelf = read.shelf(db, lift_id)
+    try:
+        found = path(shelf, have=room.have, holds=held, order=order)
+    except NoAnswer as none:
+        _put_none(db, shelf, none, room, towards(shelf, have=room.have, holds=held, order=order), as_json=as_json)
+        ctx.exit(1)
     gateways = read.gateways(db, lift_id)
     if as_json:
         put_json(path_json(found, room.kit, gateways))
@@ -58,3 +70,20 @@ def command(
     from kb.show.setting import setting_of
 
     click.echo("\n".join(path_text(found, room.kit, gateways, setting_of(), from_nothing=not held)))
+
+
+def _put_none(
+    db: sqlite3.Connection, shelf: Shelf, none: NoAnswer, room: Room, found: tuple[Toward, ...], *, as_json: bool
+) -> None:
+    """Why there is no path, and the path as far as it goes."""
+    if as_json:
+        put_json(no_path_json(str(none), shelf.lift.id, room.kit, found))
+        return
+    from kb.show.setting import setting_of
+    from kb.show.towards_text import towards_text
+
+    say(f"Error: {sentence(none)}")
+    texts = read.sections(db, "drill", {each.drill.id for each in found})
+    told = [each._replace(drill=each.drill._replace(sections=texts[each.drill.id])) for each in found]
+    for line in towards_text(shelf, told, room.have, room.kit, setting_of()):
+        click.echo(line)

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from kb.ask.rehearse import Rehearsal
     from kb.ask.route import Entry, Route
     from kb.ask.swap import Swap
+    from kb.ask.towards import Toward
     from kb.dials import Change, Dials
     from kb.errors import Problem
     from kb.terms import Drill, DrillId, Lift, Tell
@@ -28,6 +29,7 @@ __all__ = [
     "find_json",
     "kits_json",
     "no_chain_json",
+    "no_path_json",
     "path_json",
     "problems_json",
     "show_json",
@@ -45,7 +47,7 @@ def _named(drill: "Drill") -> Json:
 
 
 def find_json(findings: "Findings") -> Json:
-    """What was found for a coach's words; with a caution both lists are empty."""
+    """What was found for a coach's words; with a caution both lists are empty, unless an injury is long ago."""
 
     def hit(found: "Hit") -> Json:
         return {"id": found.id, "name": found.name, "lifts": list(found.lifts), "score": found.score}
@@ -109,6 +111,17 @@ def _entry(entry: "Entry", lift: "Lift") -> Json:
     }
 
 
+def _alone(entry: "Entry", lift: "Lift") -> Json:
+    """A drill that stands in no chain: as one of a route, with its dose and for whom it isn't."""
+    drill, share = entry.drill, entry.drill.load_from
+    return {
+        **_entry(entry, lift),
+        "dose": to_plain(drill.dose),
+        "load_from": to_plain(share) if share else None,
+        "not_for": drill.not_for,
+    }
+
+
 def _route(route: "Route", lift: "Lift") -> Json:
     return {
         "cost": route.cost,
@@ -140,13 +153,16 @@ def chain_json(chain: "Chain", kit: str | None) -> Json:
         "tells": [_tell(tell) for tell in decide(matter.fault).tells],
         "other_causes": [{"id": c.id, "kind": c.kind} for c in matter.fault.causes if c.id != matter.cause.id],
         "finish": [_named(drill) for drill in chain.finish],
+        "strengthen": [_alone(entry, matter.shelf.lift) for entry in chain.strengthen],
         "routes": [_route(route, matter.shelf.lift) for route in chain.routes],
     }
 
 
-def no_chain_json(why: str, rehearsal: "Rehearsal | None") -> Json:
-    """Why there is no chain, what can be rehearsed, and what would open one.
+def no_chain_json(why: str, rehearsal: "Rehearsal | None", session: str | None = None, *, lift: "Lift") -> Json:
+    """Why there is no chain, what can be rehearsed, and what would open one; `session` is a command that makes one.
 
+    `rehearse` is in the order to do it in, `rehearse_in_full` its first as they are to be done: their drills must have
+    their text. The session is one of these, or one that gives each drill less where it is time that is short.
     An opener names one item, or `items` that open one only together, or a prerequisite.
     """
     openers: list[Json] = []
@@ -162,7 +178,9 @@ def no_chain_json(why: str, rehearsal: "Rehearsal | None") -> Json:
         "routes": [],
         "why": why,
         "rehearse": [_named(drill) for drill in rehearsal.drills] if rehearsal else [],
+        "rehearse_in_full": [_alone(entry, lift) for entry in rehearsal.entries] if rehearsal else [],
         "would_open": openers,
+        "session": session,
     }
 
 
@@ -188,6 +206,28 @@ def path_json(path: "Path", kit: str | None, gateways: "Collection[DrillId]") ->
         "optimal": path.optimal,
         "gap": round(path.gap, 4),
         "drills": [entry(each) for each in path.entries],
+    }
+
+
+def no_path_json(why: str, lift: str, kit: str | None, found: "Collection[Toward]") -> Json:
+    """Why a kit doesn't lead to a lift, and the path as far as it goes."""
+    return {
+        "version": VERSION,
+        "lift": lift,
+        "kit": kit,
+        "drills": [],
+        "why": why,
+        "towards": [
+            {
+                **_named(each.drill),
+                "stage": each.drill.stage.word,
+                "load": None if each.drill.stage is Stage.PREPARE else each.load.word,
+                "seconds": each.seconds,
+                "gear": [{"item": gear.item, "using": gear.using} for gear in each.gear],
+                "standard": to_plain(each.drill.standard),
+            }
+            for each in found
+        ],
     }
 
 

@@ -1,30 +1,64 @@
 """A chain on a terminal: the answer first, then each drill, then what belongs to all of them."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.matter import Matter
-from kb.ask.rehearse import Rehearsal
-from kb.ask.route import Route
+from kb.ask.rehearse import SESSION_MINUTES, Rehearsal
+from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.chart import chart
-from kb.show.coach_words import LOADS, duration, either, human, listed
+from kb.show.coach_words import LOADS, either, human, listed
 from kb.show.entry_lines import entry_lines
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
-from kb.terms import Load
+from kb.terms import Drill, Load
 
-__all__ = ["chain_text", "no_chain_text"]
+__all__ = ["JOINTS", "after_said", "chain_text", "further", "no_chain_text", "others_said", "session_said"]
 
-SLOW = {
-    "strength": "Strength comes slowly: weeks, not a session. Keep the chain and add these after training:",
-    "mobility": "Mobility comes slowly: weeks of a little most days, not a session.",
-}
-"""What to say of causes that no session mends."""
+JOINTS = (
+    "Mobility comes slowly: joints open over weeks, so do the opening on most days. Go past a drill of the chain only"
+    " on a day when its standard is met without weight; until then do the lift in the form that is held (for example"
+    " caught high, or with heels raised and a stick)."
+)
+"""What to say first where the cause is mobility: no session mends it."""
+
+
+def after_said(chain: Chain) -> str:
+    """What to say before the strengthening that follows a chain; nothing if there is nothing to say."""
+    if chain.matter.worked_cause.kind != "strength":
+        return "After training, for strength:" if chain.finish else ""
+    if not chain.finish:
+        return (
+            "Strength comes slowly, over weeks: the drills above that are work, and not checks, are the main work, two"
+            " or three times a week."
+        )
+    return (
+        "Strength comes slowly, so what follows is the main work, over weeks: two or three times a week, after the"
+        " lifts or on a day between. The chain keeps the lift in order meanwhile."
+    )
+
+
+def others_said(chain: Chain) -> str:
+    """The strengthening that isn't told in full, by name."""
+    full = {entry.drill.id for entry in chain.strengthen}
+    names = [drill.name for drill in chain.finish if drill.id not in full]
+    if not names:
+        return ""
+    return f"{'Others' if full else 'Once what they build on is held'}: {listed(names)}."
+
+
+def session_said(shelf: Shelf, rehearsal: Rehearsal, kit: str | None) -> str | None:
+    """The command that makes a session of what can be rehearsed; None where there is no such session."""
+    if not rehearsal.session:
+        return None
+    room = f"--kit {kit}" if kit else f"--have {','.join(sorted(rehearsal.have))}"
+    drills = ",".join(rehearsal.session)
+    return f"drillpath session --drills {drills} --lift {shelf.lift.id} {room} --minutes {SESSION_MINUTES}"
 
 
 def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) -> list[str]:
@@ -35,6 +69,7 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = [*_title(matter, best, kit, setting), *_because(matter, setting, named=named)]
+    lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
         others = [cause.id for cause in matter.fault.causes if cause.id != matter.cause.id]
@@ -45,7 +80,9 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, known=best)
-    return [*lines, *_finish(chain, setting), *closing(setting, ask_first=_heavy(matter, chain.routes))]
+    lines += _finish(chain, seen, setting)
+    entries = [*(entry for route in chain.routes for entry in route.entries), *chain.strengthen]
+    return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or _heavy(entries))]
 
 
 def closing(setting: Setting, *, ask_first: bool) -> list[str]:
@@ -112,20 +149,30 @@ def _entries(
         )
 
 
-def _finish(chain: Chain, setting: Setting) -> list[str]:
-    slow = SLOW.get(chain.matter.worked_cause.kind)
-    names = [drill.name for drill in chain.finish]
-    if slow is None and not names:
+def _finish(chain: Chain, seen: set[str], setting: Setting) -> list[str]:
+    """What to strengthen: the first drills in full, the others by name."""
+    said, matter = after_said(chain), chain.matter
+    if not said:
         return []
-    text = slow or "After training, for strength:"
-    return ["", *wrapped(f"{text} {listed(names)}{'.' if names else ''}".strip(), setting.width)]
+    lines = ["", *wrapped(said, setting.width)]
+    for entry in chain.strengthen:
+        lines.append("")
+        lines += entry_lines(
+            0,
+            entry,
+            matter.shelf.lift,
+            have=matter.question.have,
+            items=matter.shelf.items,
+            seen=seen,
+            setting=setting,
+        )
+    others = others_said(chain)
+    return [*lines, "", *wrapped(others, setting.width)] if others else lines
 
 
-def _heavy(matter: Matter, routes: tuple[Route, ...]) -> bool:
+def _heavy(entries: Iterable[Entry]) -> bool:
     """Whether the breath is held under load, or a drill isn't for everyone."""
-    return matter.load is Load.WORKING or any(
-        entry.drill.not_for or "breath" in entry.drill.cautions for route in routes for entry in route.entries
-    )
+    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
 
 
 def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, setting: Setting) -> list[str]:
@@ -134,9 +181,8 @@ def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, se
         return []
     lines: list[str] = []
     if rehearsal.drills:
-        lines += wrapped("What can be rehearsed, though nothing here shows whether the fault is gone:", setting.width)
-        for drill in rehearsal.drills:
-            lines += hanging("  - ", f"{drill.name} ({duration(dose.work_seconds(drill))}); `show {drill.id}`", setting)
+        said = "What can be rehearsed, in this order, though nothing here shows whether the fault is gone:"
+        lines += [*wrapped(said, setting.width), *_rehearsed(shelf, rehearsal, kit, setting)]
     openers = [
         shelf.drills[opener.prerequisite].name
         if opener.prerequisite is not None
@@ -144,9 +190,34 @@ def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, se
         for opener in rehearsal.would_open
     ]
     if openers:
+        lines += [""] if lines else []
         first = (
             "To hold this first would open a chain" if rehearsal.would_open[0].prerequisite else "A chain needs only"
         )
         with_kit = f" with the {kit} kit" if kit else ""
         lines += wrapped(f"{first}{with_kit}: {either(openers)}.", setting.width)
-    return [*lines, *closing(setting, ask_first=False)]
+    return [*lines, *closing(setting, ask_first=_heavy(rehearsal.entries))]
+
+
+def _rehearsed(shelf: Shelf, rehearsal: Rehearsal, kit: str | None, setting: Setting) -> Iterator[str]:
+    """The first drills in full, the others by name, and how to make a session of the first."""
+    seen: set[str] = set()
+    for n, entry in enumerate(rehearsal.entries, 1):
+        yield ""
+        yield from entry_lines(n, entry, shelf.lift, have=rehearsal.have, items=shelf.items, seen=seen, setting=setting)
+    more = further(rehearsal)
+    if more:
+        yield ""
+        yield from wrapped(
+            f"{len(more)} more, in their order: {listed([drill.name for drill in more])}.", setting.width
+        )
+    command = session_said(shelf, rehearsal, kit)
+    if command:
+        # on one line, however long, so that it can be pasted
+        yield from ("", f"As a session of {SESSION_MINUTES} minutes that ends in the lift:", f"  {command}")
+
+
+def further(rehearsal: Rehearsal) -> tuple[Drill, ...]:
+    """The drills of a rehearsal that are not told in full."""
+    full = {entry.drill.id for entry in rehearsal.entries}
+    return tuple(drill for drill in rehearsal.drills if drill.id not in full)

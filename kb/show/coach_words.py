@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from kb import dose
 from kb.dials import Change
 from kb.show.setting import Setting
-from kb.terms import Catch, Dose, Drill, Lift, Load, Speed, Standard
+from kb.terms import Catch, Dose, Drill, Lift, Load, Speed, Stage, Standard
 
 __all__ = [
     "CAUTIONS",
@@ -20,6 +20,7 @@ __all__ = [
     "moved_on",
     "place",
     "plain_markdown",
+    "share_said",
 ]
 
 LOADS = {
@@ -222,6 +223,14 @@ def _clock(seconds: int) -> str:
 def moved_on(standard: Standard) -> str:
     """What must be seen before moving on, in words."""
     return f"{standard.count} of {standard.of}: {standard.seen}"
+
+
+def share_said(drill: Drill, load: Load) -> str:
+    """What share of a best strengthening takes at working weight; nothing where its entry names none."""
+    if drill.load_from is None or drill.stage is not Stage.FINISH or load < Load.WORKING:
+        return ""
+    low, high = drill.load_from.percent
+    return f"{low} to {high} % of the best {human(drill.load_from.lift)}"
 
 
 def plain_markdown(text: str) -> str:

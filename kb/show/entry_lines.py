@@ -6,11 +6,11 @@ from kb.ask.route import Entry
 from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on
+from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
 from kb.show.setting import Setting, aside, hanging
 from kb.terms import Item, ItemId, Lift, Load, Stage
 
-__all__ = ["entry_lines", "gear_said"]
+__all__ = ["INDENT", "LABEL", "entry_lines", "gear_said"]
 
 INDENT, LABEL = 4, 9
 """Columns before a drill's lines, and of the word that each begins with."""
@@ -42,11 +42,14 @@ def entry_lines(
     seen: set[str],
     setting: Setting,
 ) -> list[str]:
-    """A drill of a chain, its cautions at their place; `seen` holds what the answer has said already."""
+    """A drill of a chain, its cautions at their place; `seen` holds what the answer has said already.
+
+    `number` 0 is none: it has no place in an order.
+    """
     drill = entry.drill
     due = cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen)
     said = [
-        ("Do", ", ".join(part for part in (dosed(drill, setting, work=entry.work), _load(entry)) if part)),
+        ("Do", ", ".join(part for part in (dosed(drill, setting, work=entry.work), *_load(entry)) if part)),
         ("Changed", listed([changed(change, lift, drill) for change in entry.changes])),
         ("Say", f'"{drill.cues[0]}"' if drill.cues else ""),
         ("Move on", _move_on(entry, setting)),
@@ -58,19 +61,20 @@ def entry_lines(
     head = setting.between.join(["work" if entry.work else "check", f"{minutes(entry.seconds)} min"])
     lines = [line for text in due for line in hanging("! ", text, setting)]
     lines += [""] if lines else []
-    lines += aside(f"{number:>2}  {drill.name}", head, setting)
+    lines += aside(f"{number or '-':>2}  {drill.name}", head, setting)
     for label, text in said:
         if text:
             lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
     return lines
 
 
-def _load(entry: Entry) -> str:
+def _load(entry: Entry) -> tuple[str, str]:
+    """What is in the hands, and what share of a best that is."""
     if entry.drill.stage is Stage.PREPARE or entry.load is Load.NONE:
-        return ""
+        return "", ""
     if entry.load is Load.LIGHT and any(gear.using == "bar" for gear in entry.gear):
-        return "light bar"
-    return LOADS[entry.load]
+        return "light bar", ""
+    return LOADS[entry.load], share_said(entry.drill, entry.load)
 
 
 def _move_on(entry: Entry, setting: Setting) -> str:

@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, caution_for
+from kb.ask.cautions import CAUTION, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
@@ -22,8 +22,12 @@ DATA = Path(__file__).resolve().parents[1] / "data"
 TUNE_AT_LEAST = 0.95
 """The share of the phrasings used for tuning whose fault is in the first three."""
 
-ASIDE_AT_LEAST = 0.91
-"""The same of those laid aside, which nothing was tuned on: the figure reached, less two points."""
+ASIDE_AT_LEAST = 0.934
+"""The same of those laid aside, which nothing was tuned on."""
+
+UNSEEN_AT_LEAST = (0.916, 0.774)
+"""The same, first three and first, of those written by somebody who hadn't read the library, and read by nobody who
+works on the search: the figures reached (93.6 and 79.4 %), less two points. Wanted: 96 and 85 %."""
 
 
 def allowed(seconds: float) -> float:
@@ -69,6 +73,16 @@ def test_phrasings_laid_aside_find_their_fault(
     assert reached >= ASIDE_AT_LEAST
 
 
+def test_phrasings_that_nobody_saw_find_their_fault(
+    db: sqlite3.Connection, record_property: Callable[[str, object], None]
+) -> None:
+    """Misspelt, translated, from beginners, log books and coaches who shout; the figures are reported."""
+    for n, first in enumerate((3, 1)):
+        reached = share(db, "unseen", first)
+        record_property(f"unseen in first {first}", round(reached, 3))
+        assert reached >= UNSEEN_AT_LEAST[n]
+
+
 @pytest.mark.parametrize("phrase", phrases("cautions.tsv"))
 def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connection, phrase: str) -> None:
     """No fault, no drill."""
@@ -83,7 +97,22 @@ def test_harmless_words_bring_no_caution(db: sqlite3.Connection, phrase: str) ->
     assert found.faults
 
 
-@pytest.mark.parametrize("which", ["tune", "aside"])
+@pytest.mark.parametrize("phrase", phrases("mended.tsv"))
+def test_what_is_long_healed_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """The caution as it always is, and the faults that the other words mean."""
+    found = find(db, phrase)
+    assert found.caution == CAUTION
+    care = care_of(phrase)
+    assert care.rest
+    assert found.faults == find(db, care.rest).faults != ()
+
+
+def test_an_injury_with_nothing_else_said_has_no_answer(db: sqlite3.Connection) -> None:
+    """There is nothing else to look for."""
+    assert find(db, "healed fracture") == Findings(CAUTION)
+
+
+@pytest.mark.parametrize("which", ["tune", "aside", "unseen"])
 def test_no_phrasing_of_a_fault_brings_a_caution(which: str) -> None:
     """None of them speaks of pain."""
     assert not sum(caution_for(row["phrase"]) is not None for row in rows(which))

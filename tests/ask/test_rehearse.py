@@ -6,8 +6,8 @@ from shipped import questions
 from kb.ask.chain import NoChain, chain
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
-from kb.ask.rehearse import rehearse
-from kb.terms import FaultId, ItemId, LiftId
+from kb.ask.rehearse import MOST_REHEARSED, rehearsable, rehearse
+from kb.terms import FaultId, ItemId, LiftId, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -38,12 +38,31 @@ def test_what_would_open_a_chain_does(shelves) -> None:
 
 @pytest.mark.parametrize("share", [5, pytest.param(1, marks=pytest.mark.exhaustive)])
 def test_what_is_rehearsed_can_be_done_with_the_kit(shelves, share: int) -> None:
-    """Preparation first, then by stage; nothing that the kit or the doubts forbid."""
+    """Preparation first, what others build on before them, nothing that the kit or the doubts forbid."""
     for shelf, question in list(without_chain(shelves, "stick"))[::share]:
         matter = matter_of(shelf, question)
-        found = rehearse(matter).drills
+        rehearsal = rehearse(matter)
+        found = rehearsal.drills
         assert {drill.id for drill in found} <= matter.doable
-        assert [drill.stage for drill in found] == sorted(drill.stage for drill in found)
+        assert found == rehearsable(matter)
+        ids = [drill.id for drill in found]
+        assert len(ids) == len(set(ids))
+        for at, drill in enumerate(found):
+            for group in drill.groups:
+                assert not set(group) & set(ids) or set(group) & set(ids[:at]), drill.id
+        free = [drill for drill in found if not any(set(group) & set(ids) for group in drill.groups)]
+        kinds = [drill.stage is not Stage.PREPARE for drill in free]
+        assert kinds == sorted(kinds)
+        asked = [(entry.dials.speed, entry.dials.catch, entry.load) for entry in rehearsal.entries]
+        loose = [
+            of
+            for of, entry in zip(asked, rehearsal.entries, strict=True)
+            if entry.drill in free and entry.drill.stage is not Stage.PREPARE
+        ]
+        assert loose == sorted(loose)
+        assert [entry.drill for entry in rehearsal.entries] == list(found[:MOST_REHEARSED])
+        assert all(entry.work and entry.load <= matter.limit for entry in rehearsal.entries)
+        assert rehearsal.session in ((), tuple(entry.drill.id for entry in rehearsal.entries))
 
 
 @pytest.mark.parametrize("have", [set(), {"wall"}])

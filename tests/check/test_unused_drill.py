@@ -9,7 +9,7 @@ from handmade import library as handmade
 from kb.check.answers import Answers, answers
 from kb.check.unused_drill import rule
 from kb.make.library import Library
-from kb.terms import DrillId, FaultId, Item, ItemId, LiftId, PositionId, Stage, Tell
+from kb.terms import DrillId, FaultId, Item, ItemId, LiftId, PositionId, Regression, Stage, Tell
 
 
 def _unused(library: Library, asked: Answers | None = None) -> set[str]:
@@ -56,6 +56,15 @@ def test_being_a_near_swap_saves() -> None:
     aim = {"target_position": {LiftId("clean"): PositionId("clean-receive")}}
     assert "zz-extra" in _unused(_with(library, **idle))
     assert "zz-extra" not in _unused(_with(library, **idle, **aim))
+
+
+def test_being_an_easier_version_saves() -> None:
+    """A swap names first what an entry calls easier."""
+    library = _with(handmade(), reach={"clean": ("receive", "receive")}, stage=Stage.POSITION, bridge=False)
+    harder = library.drills[DrillId("full-clean")]
+    easier = harder._replace(regressions=(*harder.regressions, Regression(DrillId("zz-extra"), "one point alone")))
+    assert "zz-extra" in _unused(library)
+    assert "zz-extra" not in _unused(replace(library, drills={**library.drills, harder.id: easier}))
 
 
 def test_being_on_a_path_saves() -> None:

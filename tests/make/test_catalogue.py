@@ -30,7 +30,7 @@ def db(tmp_path_factory: pytest.TempPathFactory) -> Iterator[sqlite3.Connection]
 
 
 ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
-    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "1"), ("version", __version__)]),
+    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "2"), ("version", __version__)]),
     ("select word from scale where dial = 'catch' order by n", [("none",), ("standing",), ("power",), ("full",)]),
     ("select id, name, also, drill from lift where id like '%and%'", [
         ("clean-and-jerk", "Clean and jerk", '["the C&J"]', "full-clean-and-jerk")]),
@@ -98,6 +98,8 @@ ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
         ("clean and jerk", "clean-and-jerk"), ("the c j", "clean-and-jerk")]),
     ("select distinct lift_list from name where id = 'reach-up'", [("clean jerk",)]),
     ("select distinct lift_list from name where kind = 'equipment'", [("",)]),
+    ("select names, heard, looks, caused from said where id = 'bar-crashes'", [
+        ("bar crash hard\ncrash caf\ncrash caf\nbar crash", "", "bang collarbon", "wait bottom hip ris fold")]),
     ("select kind, id from search where search match 'crash collarbone'", [("fault", "bar-crashes")]),
     ("select id from search where search match 'folded'", [("bar-crashes",)]),
     ("select id from search where search match 'weight'", [("bar",)]),
@@ -193,5 +195,5 @@ def test_metadata_for_datasette() -> None:
     assert "tempo" not in tables["drill"]["units"]
     assert tables["drill"]["columns"]["tempo"] == "down-pause-up-pause (s)"
     assert tables["position_angle"]["units"] == {"degrees": "deg"}
-    assert [name for name, table in tables.items() if table.get("hidden")] == ["profile", "step_row"]
+    assert [name for name, table in tables.items() if table.get("hidden")] == ["profile", "step_row", "said"]
     assert tables["easier_versions"] == {"description": "What to give a lifter for whom a drill is too hard."}

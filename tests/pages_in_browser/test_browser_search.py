@@ -16,7 +16,7 @@ from kb.kit import fit
 
 pytestmark = pytest.mark.no_cover
 
-PHRASES = Path(__file__).parents[1] / "data" / "phrasings.tsv"
+DATA = Path(__file__).parents[1] / "data"
 
 ODD = (
     *"""|x|the|élan über bar crashes|hips rise first|Lowerback rounds|fullclean|bar crashs|__proto__|constructor|
@@ -35,8 +35,10 @@ SEARCH = """(texts) => texts.map((text) => window.drillpathFind(text))"""
 
 
 def phrases() -> list[str]:
-    """What coaches said, each once."""
-    return [line.split("\t")[0] for line in PHRASES.read_text("utf-8").splitlines()[1:] if line]
+    """What coaches said, each once, words of pain and of pain denied or long ago among them."""
+    files = ("phrasings.tsv", "cautions.tsv", "no_cautions.tsv", "mended.tsv")
+    lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
+    return [line.split("\t")[0] for line in lines if line]
 
 
 @pytest.fixture(scope="module")

@@ -7,8 +7,10 @@ from handmade import drill, library
 from small_answers import small_chain, small_shelf
 
 from kb.ask.find import Findings, Hit
+from kb.ask.matter import matter_of
 from kb.ask.path import path
-from kb.ask.rehearse import Opener, Rehearsal
+from kb.ask.question import ChainQuestion
+from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.swap import Easier, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
@@ -22,9 +24,15 @@ from kb.show.as_json import (
     show_json,
     swap_json,
 )
-from kb.terms import DrillId, ItemId, Load
+from kb.terms import DrillId, FaultId, ItemId, Load
 
 BAR, STICK = ItemId("bar"), ItemId("stick")
+
+
+def rehearsed(fault: str) -> Rehearsal:
+    """What a stick allows of a fault of the clean, whether or not there is a chain."""
+    shelf = small_shelf("clean")
+    return rehearse(matter_of(shelf, ChainQuestion(fault=FaultId(fault), have=shelf.kits["stick"])))
 
 
 def plain(answer: dict[str, Any]) -> dict[str, Any]:
@@ -39,7 +47,7 @@ def test_a_chain_has_every_key_of_its_shape() -> None:
     """Of the answer, a tell, a route, a drill and a step."""
     answer = plain(chain_json(small_chain("hips-rise-first"), "full"))
     assert list(answer) == (
-        "version fault cause lift load kit earlier tells other_causes finish routes".split()  #
+        "version fault cause lift load kit earlier tells other_causes finish strengthen routes".split()  #
     )
     assert {key: answer[key] for key in ("fault", "cause", "lift", "load", "kit", "earlier")} == {
         "fault": "hips-rise-first",
@@ -91,14 +99,32 @@ def test_preparation_has_no_dials() -> None:
 def test_no_chain_says_why_and_what_would_open_one() -> None:
     """An item, two that do it together, or a prerequisite."""
     rehearsal = Rehearsal((drill("a"),), (Opener((BAR,)), Opener((BAR, STICK)), Opener(prerequisite=DrillId("b"))))
-    assert plain(no_chain_json("nothing", rehearsal)) == {
+    lift = small_shelf("clean").lift
+    assert plain(no_chain_json("nothing", rehearsal, lift=lift)) == {
         "version": 1,
         "routes": [],
         "why": "nothing",
         "rehearse": [{"id": "a", "name": "A"}],
+        "rehearse_in_full": [],
         "would_open": [{"item": "bar"}, {"items": ["bar", "stick"]}, {"prerequisite": "b"}],
+        "session": None,
     }
-    assert plain(no_chain_json("too short", None))["rehearse"] == []
+    assert plain(no_chain_json("too short", None, lift=lift))["rehearse"] == []
+
+
+def test_what_stands_in_no_chain_is_told_with_its_dose() -> None:
+    """Strengthening and what can be rehearsed: as a drill of a route, with what its entry says besides."""
+    found = small_chain("hips-rise-first", cause="weak-legs-off-floor")
+    answer = plain(chain_json(found, "full"))
+    more = ["dose", "load_from", "not_for"]
+    (squat,) = answer["strengthen"]
+    assert list(squat) == [*answer["routes"][0]["drills"][0], *more]
+    assert (squat["id"], squat["as"], squat["load"], squat["step"]) == ("back-squat", "work", "working", None)
+    assert {"rounds", "reps", "rest_s"} <= set(squat["dose"])
+    assert squat["cue"]
+    stick = rehearsed("hips-rise-first")
+    told = plain(no_chain_json("x", stick, lift=small_shelf("clean").lift))["rehearse_in_full"]
+    assert [list(each)[-3:] for each in told] == [more] * len(stick.entries)
 
 
 def test_a_path_marks_its_gateways() -> None:

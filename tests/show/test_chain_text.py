@@ -4,15 +4,19 @@ import pytest
 from handmade import drill
 from small_answers import small_chain, small_shelf
 
+from kb.ask.alone import alone
 from kb.ask.chain import Chain
-from kb.ask.rehearse import Opener, Rehearsal
+from kb.ask.matter import matter_of
+from kb.ask.question import ChainQuestion
+from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
 from kb.show.care import NO_REVIEW, USUAL, Due, cares
-from kb.show.chain_text import chain_text, no_chain_text
+from kb.show.chain_text import chain_text, no_chain_text, session_said
+from kb.show.coach_words import dosed
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.why_text import why_text
-from kb.terms import Catch, DrillId, ItemId, Load, PositionId, Stage
+from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, LoadFrom, PositionId, Stage
 
 BAR, STICK = ItemId("bar"), ItemId("stick")
 
@@ -103,12 +107,46 @@ def test_an_earlier_fault_is_what_the_chain_works_on() -> None:
 
 
 def test_what_is_slow_is_said_to_be() -> None:
-    """Mobility and strength; with what to add after training."""
-    assert "Mobility comes slowly" in told(small_chain("jerk-dips-forward", "jerk", cause="stiff-ankles"))
-    strength = flat(told(small_chain("hips-rise-first", cause="weak-legs-off-floor")))
-    assert "Strength comes slowly: weeks, not a session. Keep the chain and add these after training: Back squat." in (
-        strength
+    """Mobility at the top, right after why; strength with what to do after the lifts, each drill in full."""
+    stiff = told(small_chain("jerk-dips-forward", "jerk", cause="stiff-ankles"), named=True)
+    assert stiff.count("Mobility comes slowly: joints open over weeks") == 1
+    assert stiff.index("Because") < stiff.index("Mobility comes slowly") < stiff.index("where it shows")
+    assert "met without weight" in flat(stiff)
+    text = told(small_chain("hips-rise-first", cause="weak-legs-off-floor"))
+    assert "Mobility" not in text
+    strength = flat(text)
+    assert "the main work, over weeks: two or three times a week, after the lifts or on a day between." in strength
+    assert "The chain keeps the lift in order meanwhile." in strength
+    squat = text[text.index(" -  Back squat") :].split("\n\n")[0]
+    for label in ("Do  ", "Say  ", "Move on  ", "Gear  ", "Mind  "):
+        assert f"    {label}" in squat
+    assert "rest" in squat
+    assert "working weight" in squat
+
+
+def test_strengthening_past_the_third_is_named() -> None:
+    """So is what can't be begun yet; a chain for strength without any says what is the work."""
+    found = small_chain("hips-rise-first", cause="weak-legs-off-floor")
+    tall = found.matter.shelf.drills[DrillId("tall-clean")]
+    assert "Others: Tall clean." in told(found._replace(finish=(*found.finish, tall)))
+    waiting = told(found._replace(finish=(tall,), strengthen=()))
+    assert "Once what they build on is held: Tall clean." in waiting
+    none = flat(told(found._replace(finish=(), strengthen=())))
+    assert "Strength comes slowly, over weeks: the drills above that are work" in none
+    other = small_chain("hips-rise-first")
+    assert "After training, for strength: - Back squat" in flat(
+        told(other._replace(finish=found.finish, strengthen=found.strengthen))
     )
+
+
+def test_a_share_of_the_best_is_said_at_working_weight() -> None:
+    """Where the entry of a strengthening drill names it; never for a light bar."""
+    found = small_chain("hips-rise-first", cause="weak-legs-off-floor")
+    (squat,) = found.strengthen
+    shared = squat._replace(drill=squat.drill._replace(load_from=LoadFrom(LiftId("clean"), (80, 90))))
+    assert "working weight, 80 to 90 % of the best clean" in flat(told(found._replace(strengthen=(shared,))))
+    light = shared._replace(load=Load.LIGHT)
+    assert "80 to 90" not in told(found._replace(strengthen=(light,)))
 
 
 def test_too_much_for_one_sitting_is_cut() -> None:
@@ -161,12 +199,36 @@ def test_every_line_fits(width: int, lift: str) -> None:
 
 
 def test_no_chain_says_what_can_be_rehearsed() -> None:
-    """And the smallest thing that would open one."""
+    """Each as a drill of a chain is told, the others by name; the session of it; what would open a chain."""
     shelf = small_shelf("clean")
+    matter = matter_of(shelf, ChainQuestion(fault=FaultId("clean-bar-crashes"), have=shelf.kits["stick"]))
+    ready = rehearse(matter)
     tall = shelf.drills[DrillId("tall-clean")]
-    lines = no_chain_text(shelf, Rehearsal((tall,), (Opener((BAR,)), Opener((STICK,)))), "home", Setting())
-    assert lines[1] == "  - Tall clean (5 min); `show tall-clean`"
-    assert lines[2] == "A chain needs only with the home kit: bar or stick."
+    entry = alone(matter, tall, Load.STICK)
+    lines = no_chain_text(
+        shelf,
+        ready._replace(
+            drills=(tall, shelf.drills[shelf.lift.drill]),
+            entries=(entry,),
+            session=(tall.id,),
+            would_open=(Opener((BAR,)), Opener((STICK,))),
+        ),
+        "home",
+        Setting(),
+    )
+    text = "\n".join(lines)
+    assert "in this order, though nothing here shows whether the fault is gone:" in flat(text)
+    assert " 1  Tall clean   " in text
+    assert f"Do {dosed(tall, Setting())}, stick".replace("\N{NO-BREAK SPACE}", " ") in flat(text)
+    assert "    Move on  when " in text
+    assert "    Gear     stick for bar" in text
+    assert "    Mind     " in text
+    assert "1 more, in their order: Clean." in text
+    assert "  drillpath session --drills tall-clean --lift clean --kit home --minutes 20" in lines
+    assert "A chain needs only with the home kit: bar or stick." in lines
+    listed = session_said(shelf, ready._replace(session=(tall.id,)), None)
+    assert listed is not None
+    assert f"--have {','.join(sorted(shelf.kits['stick']))} " in listed
     first = no_chain_text(shelf, Rehearsal((), (Opener(prerequisite=tall.id),)), None, Setting())
     assert first[0] == "To hold this first would open a chain: Tall clean."
     assert no_chain_text(shelf, None, "home", Setting()) == []

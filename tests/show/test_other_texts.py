@@ -33,6 +33,14 @@ def test_a_caution_is_the_whole_answer() -> None:
     assert find_text(Findings(None), Setting())[0].startswith("Nothing in the library")
 
 
+def test_after_a_caution_for_what_is_healed_comes_what_was_found() -> None:
+    """First whom to ask, then what the list isn't for, then the list."""
+    hit = Hit("fault", "hips-rise-first", "Hips rise first", ("clean",), 3)
+    lines = find_text(Findings("Ask first.", (hit,)), Setting())
+    assert lines[:2] == ["Ask first.", ""]
+    assert lines.index("Faults") > next(n for n, line in enumerate(lines) if line.startswith("Nothing below is for"))
+
+
 def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] = ()) -> list[str]:
     """A swap, set."""
     near = Near(SHELF.drills[DrillId("front-squat")], ("works on hips-rise-first",), (), 1)

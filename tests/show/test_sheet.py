@@ -143,9 +143,21 @@ def test_sittings_say_where_they_begin(db: sqlite3.Connection, shelves: Shelves)
 def test_what_takes_weeks_and_who_should_ask_are_said(db: sqlite3.Connection, shelves: Shelves) -> None:
     """Mobility and strength come slowly; where the breath is held the sheet says whom to ask."""
     page = sheet(answered(db, shelves[LiftId("jerk")], "jerk-press-out", cause="stiff-shoulders"))
-    assert "Mobility comes slowly" in body(page)
-    assert ASK_FIRST in body(page)
+    text = body(page)
+    assert text.count("Mobility comes slowly: joints open over weeks") == 1
+    assert text.index("Because") < text.index("Mobility comes slowly") < text.index("Fetch")
+    assert ASK_FIRST in text
     assert ASK_FIRST not in body(sheet(CRASH)) or any("breath" in e.drill.cautions for e in CRASH.routes[0].entries)
+
+
+def test_strengthening_is_told_in_full() -> None:
+    """After the drills a paragraph each: how much, how heavy, what to say, when to move on, what to mind."""
+    found = small_chain("hips-rise-first", cause="weak-legs-off-floor")
+    first, squat, *_ = [each.text for each in sheet(found).all("p", "after")]
+    assert "the main work, over weeks" in first
+    assert squat.startswith("Back squat: ")
+    for part in ("rest", "working weight", "Say “", "Move on when", "Gear: ", "Mind: "):
+        assert part in squat
 
 
 def test_what_a_stand_in_loses_is_said_once(db: sqlite3.Connection, shelves: Shelves) -> None:

@@ -7,7 +7,8 @@ both the same questions.
 import sqlite3
 from typing import Any
 
-from kb.ask import cautions, cues, find, speech
+from kb import speech
+from kb.ask import cautions, cues, find
 from kb.show.page.inert import inert
 from kb.show.page.stock import Stock
 from kb.terms import Stage
@@ -45,6 +46,12 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "phrase": cautions.PHRASE.pattern,
             "spelt": cautions.SPELT,
             "harmless": sorted(cautions.HARMLESS),
+            "denied": cautions.DENIED.pattern,
+            "hedged": cautions.HEDGED.pattern,
+            "mended": cautions.MENDED.pattern,
+            "mends": cautions.MENDS.pattern,
+            "unsettled": cautions.UNSETTLED.pattern,
+            "after": cautions.AFTER,
         },
         "gear": _gear(stock),
     }

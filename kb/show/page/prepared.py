@@ -11,6 +11,7 @@ from kb.ask.chain import Chain, NoChain, chain
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Rehearsal, rehearse
+from kb.ask.route import Entry
 from kb.ask.shelf import Shelf
 from kb.dose import minutes
 from kb.show.page.stock import Stock
@@ -85,13 +86,17 @@ def _printed(asked: Asked) -> object:
     """What would be printed, as far as it can differ between kits."""
     if asked.found is None:
         rehearsal = asked.rehearsal
-        drills = tuple(drill.id for drill in rehearsal.drills) if rehearsal else ()
-        return asked.why, drills, rehearsal.would_open if rehearsal else ()
+        if rehearsal is None:
+            return asked.why
+        drills = tuple(drill.id for drill in rehearsal.drills)
+        return asked.why, drills, _done(rehearsal.entries), bool(rehearsal.session), rehearsal.would_open
     return (
-        tuple(
-            tuple((entry.drill.id, entry.load, entry.work, entry.gear) for entry in route.entries)
-            + tuple(route.sittings)
-            for route in asked.found.routes
-        ),
+        tuple(_done(route.entries) + tuple(route.sittings) for route in asked.found.routes),
         tuple(drill.id for drill in asked.found.finish),
+        _done(asked.found.strengthen),
     )
+
+
+def _done(entries: Iterable[Entry]) -> tuple[object, ...]:
+    """Each entry as far as kits can make it differ."""
+    return tuple((entry.drill.id, entry.load, entry.work, entry.gear) for entry in entries)

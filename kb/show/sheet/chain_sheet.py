@@ -1,6 +1,6 @@
 """The sheet of a chain: the same answer as on a terminal (kb/show/chain_text.py), to be carried about and ticked."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from kb import dose, kit
 from kb.ask.chain import Chain
@@ -9,9 +9,9 @@ from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import Due, cares
-from kb.show.chain_text import SLOW
+from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import LOADS, changed, dosed, human, listed
+from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
@@ -36,6 +36,8 @@ def chain_sheet(
     lift = matter.shelf.lift
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
+    seen: set[str] = set()
+    drills = _drills(matter, route, seen)
     sheet = Sheet(
         title=matter.fault.name,
         facts=(
@@ -46,12 +48,12 @@ def chain_sheet(
         ),
         chart=chart_figure(lift, bars, bands=bands, figures=figures),
         lower_chart=chart_figure(lift, bars, bands=bands, figures=figures, wide_figures=False) if figures else "",
-        drills=_drills(matter, route),
+        drills=drills,
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
         because=_because(matter),
         notes=_notes(route),
-        after=_after(chain),
-        ask_first=_heavy(matter, route),
+        after=_after(chain, seen),
+        ask_first=matter.load is Load.WORKING or _heavy([*route.entries, *chain.strengthen]),
     )
     return html(sheet, paper)
 
@@ -63,7 +65,7 @@ def _because(matter: Matter) -> tuple[str, ...]:
         said.append(
             f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
         )
-    return tuple(said)
+    return (*said, JOINTS) if matter.worked_cause.kind == "mobility" else tuple(said)
 
 
 def _notes(route: Route) -> tuple[str, ...]:
@@ -76,24 +78,35 @@ def _notes(route: Route) -> tuple[str, ...]:
     return (f"{len(parts)} sittings: {'; then '.join(parts)}.",)
 
 
-def _after(chain: Chain) -> tuple[str, ...]:
-    slow = SLOW.get(chain.matter.worked_cause.kind)
-    names = [drill.name for drill in chain.finish]
-    if slow is None and not names:
-        return ()
-    return (f"{slow or 'After training, for strength:'} {listed(names)}{'.' if names else ''}".strip(),)
+def _after(chain: Chain, seen: set[str]) -> tuple[str, ...]:
+    """What to strengthen: the first drills with all that they need, a paragraph each; the others by name."""
+    told = [_strengthens(entry, chain.matter, seen) for entry in chain.strengthen]
+    return tuple(each for each in (after_said(chain), *told, others_said(chain)) if each)
 
 
-def _heavy(matter: Matter, route: Route) -> bool:
+def _strengthens(entry: Entry, matter: Matter, seen: set[str]) -> str:
+    """A strengthening drill in one paragraph."""
+    drill, gear = entry.drill, gear_said(entry.gear, matter.question.have, matter.shelf.items)
+    much = (dosed(drill, FINE), load_said(drill, entry.load, entry.gear), share_said(drill, entry.load))
+    said = [
+        f"{drill.name}: {kept_whole(', '.join(part for part in much if part))}.",
+        f"Say “{drill.cues[0]}”" if drill.cues else "",
+        f"Move on when {moved_on(drill.standard)}.",
+        f"Gear: {gear}." if gear else "",
+        f"Mind: {minds(drill)}." if drill.cautions else "",
+        f"Not for: {drill.not_for}" if drill.not_for else "",
+        *cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen),
+    ]
+    return " ".join(part for part in said if part)
+
+
+def _heavy(entries: Iterable[Entry]) -> bool:
     """Whether the breath is held under load, or a drill isn't for everyone."""
-    return matter.load is Load.WORKING or any(
-        entry.drill.not_for or "breath" in entry.drill.cautions for entry in route.entries
-    )
+    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
 
 
-def _drills(matter: Matter, route: Route) -> tuple[Told, ...]:
+def _drills(matter: Matter, route: Route, seen: set[str]) -> tuple[Told, ...]:
     begins = {first + 1: n for n, (first, _) in enumerate(route.sittings, 1) if n > 1}
-    seen: set[str] = set()
     told = []
     for at, entry in enumerate(route.entries):
         before = f"Sitting {begins[at]}: begin with {at} again, as a check." if at in begins else ""

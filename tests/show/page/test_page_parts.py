@@ -8,7 +8,9 @@ import pytest
 from kb.ask import read
 from kb.show.page.address import SERVED
 from kb.show.page.content.at_hand import at_hand_page
+from kb.show.page.content.find import find_page
 from kb.show.page.content.graph import graph_script
+from kb.show.page.content.path import path_page
 from kb.show.page.content.plan import plan_page
 from kb.show.page.markup import as_html
 from kb.show.page.pages import page_at
@@ -101,3 +103,25 @@ def test_a_plan_without_a_path_says_why(stock: Stock) -> None:
     page = plan_page(stock._replace(way=lambda *_: "nothing leads there"), "clean.hall")
     assert page.holds.why == "nothing leads there"
     assert "Nothing leads there." in html(page, SERVED)
+
+
+def test_a_path_that_a_kit_doesn_t_lead_to_goes_as_far_as_it_can(stock: Stock) -> None:
+    """The reason with its names as they are written, then how much of each drill, and when to move on."""
+    few = {kit: frozenset({ItemId("bar")}) for kit in stock.kits}
+    poor = stock._replace(way=lambda *_: "the clean needs Dr Ill", kits=few)
+    page = path_page(poor, f"clean.{poor.kits_by_size()[0]}")
+    said = html(page, SERVED)
+    assert "The clean needs Dr Ill." in said
+    assert "Towards it, as far as this gear goes, in order:" in said
+    assert page.holds.way.steps
+    assert all(step.changed and step.move_on for step in page.holds.way.steps)
+
+
+def test_what_is_healed_is_cautioned_on_the_page_before_what_was_found(db: read.sqlite3.Connection) -> None:
+    """Pain alone gets the caution alone."""
+    said = html(find_page(db, "healed fracture, bar loops out"), SERVED)
+    assert said.index("Stop there") < said.index("Nothing below is for") < said.index("<h2>Faults</h2>")
+    said = html(find_page(db, "my wrist hurts"), SERVED)
+    assert "Stop there" in said
+    assert "Nothing below" not in said
+    assert "<h2>Faults</h2>" not in said

@@ -7,7 +7,7 @@
   if (!index || !field || !place) return;
   const { speech, caution } = index;
   const EMPTY = new Set(speech.empty), HARMLESS = new Set(caution.harmless);
-  const NAMED = 3, CAUSED = 0.75, WHOLE = 11, LIFT_WORD = 0.25, PARTICLE = 0.7, ELSEWHERE = 0.85, HERE = 1.15, EXACT = 1.5;
+  const NAMED = 3, CAUSED = 0.75, WHOLE = 16, NEAREST = 6, LESS = 0.8, BEST = 1.5, LIFT_WORD = 0.25, PARTICLE = 0.7, ELSEWHERE = 0.95, HERE = 1.05, EXACT = 1.5;
   const OTHER_LIFT = 0.4, READ = 24, MOST = 6, SAME = 0.4, CUE = 0.5, MOST_WORDS = 60, MOST_MENDED = 20, LONGEST = 1000;
   const PARTICLES = ["off", "out", "over", "down", "before", "after", "under"], LIFTS = ["snatch", "clean", "jerk"];
 
@@ -79,9 +79,17 @@
   // pain, injury, illness, pregnancy, a child: whom to ask, and nothing else
   const trouble = new RegExp(caution.word), phrase = new RegExp(caution.phrase);
   const misspelt = (word) => word.length > 4 && word.length < 21 && !HARMLESS.has(word) && caution.spelt.some((s) => s[0] === word[0] && oneApart(word, s));
-  const cautioned = (text) => {
-    const folded = fold(text), words = folded.split(" ");
-    return phrase.test(folded) || words.some((word) => trouble.test(word) || misspelt(word));
+  const troubled = (folded) => phrase.test(folded) || folded.split(" ").some((word) => trouble.test(word) || misspelt(word));
+  const left = (text, ...patterns) => patterns.reduce((each, pattern) => each.replace(new RegExp(pattern, "g"), " "), text).split(" ").filter(Boolean).join(" ");
+  // the caution due, and the words that are answered after it: pain denied is none, and what is long ago doesn't stop the rest
+  const careOf = (text) => {
+    const folded = fold(text);
+    if (!troubled(folded)) return [null, text];
+    const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
+    if (!troubled(said)) return [null, said];
+    const rest = left(said, caution.mended, caution.mends);
+    const settled = new RegExp(caution.mended).test(said) && !new RegExp(caution.unsettled).test(said) && !troubled(rest);
+    return [caution.says, settled && rest ? rest : null];
   };
 
   // what the words may stand for
@@ -208,7 +216,10 @@
       total += most;
     }
     let named = 0;
-    if (total) for (const name of each.names) named = Math.max(named, whole(name, asked));
+    if (total) {
+      const nearest = each.names.map((name) => whole(name, asked)).sort((a, b) => b - a).slice(0, NEAREST);
+      named = nearest.reduce((sum, near, n) => sum + near * (n ? LESS ** n : BEST), 0);
+    }
     return total + WHOLE * named;
   };
   const best = (scored) => {
@@ -218,8 +229,9 @@
   };
   const exact = (each, text) => each.exact.has(text);
   const search = (said) => {
-    if (cautioned(said)) return { caution: caution.says, faults: [], drills: [] };
-    const text = said.slice(0, LONGEST), words = heard(text), folded = fold(text);
+    const [care, rest] = careOf(said);
+    if (rest === null) return { caution: care, faults: [], drills: [] };
+    const text = rest.slice(0, LONGEST), words = heard(text), folded = fold(text);
     const askedFaults = weighed(words.asked, rarity.faults), askedDrills = weighed(words.asked, rarity.drills);
     const scoredFaults = among(holders.faults, askedFaults).map((each) => {
       let worth = score(each, askedFaults);
@@ -233,7 +245,7 @@
       const worth = score(each, askedDrills, new Set(each.text.split(" ")));
       return [each, exact(each, folded) ? worth * EXACT : worth];
     });
-    return { caution: null, faults: best(scoredFaults), drills: best(scoredDrills) };
+    return { caution: care, faults: best(scoredFaults), drills: best(scoredDrills) };
   };
 
   // on the page
@@ -258,21 +270,23 @@
     const said = field.value.trim();
     count.textContent = "";
     if (!said) return place.replaceChildren();
-    const found = search(said);
+    const found = search(said), any = found.faults.length + found.drills.length, cares = [];
     if (found.caution) {
-      const care = document.createElement("p");
+      const care = document.createElement("p"), after = document.createElement("p");
       care.className = "care";
       care.textContent = found.caution;
+      after.textContent = caution.after;
+      cares.push(care, ...(any ? [after] : []));
       count.textContent = found.caution;
-      return place.replaceChildren(care);
+      if (!any) return place.replaceChildren(care);
     }
-    const parts = [...(found.faults.length ? listOf("Faults", "fault", found.faults) : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
+    const parts = [...cares, ...(found.faults.length ? listOf("Faults", "fault", found.faults) : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
     if (!parts.length) {
       const none = document.createElement("p");
       none.textContent = "Nothing in the library speaks of that; try what you saw in other words.";
       parts.push(none);
     }
-    count.textContent = `${found.faults.length} faults and ${found.drills.length} drills found`;
+    if (!found.caution) count.textContent = `${found.faults.length} faults and ${found.drills.length} drills found`;
     place.replaceChildren(...parts);
   };
   let waiting = 0;

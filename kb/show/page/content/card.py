@@ -6,7 +6,7 @@ from typing import NamedTuple
 from kb.ask.route import Entry
 from kb.dose import minutes
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on
+from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
 from kb.show.entry_lines import gear_said
 from kb.show.page.page import Link
 from kb.show.setting import Setting
@@ -87,7 +87,7 @@ def _load(entry: Entry) -> str:
         return ""
     if entry.load is Load.LIGHT and any(gear.using == "bar" for gear in entry.gear):
         return "light bar"
-    return LOADS[entry.load]
+    return ", ".join(part for part in (LOADS[entry.load], share_said(entry.drill, entry.load)) if part)
 
 
 def _figures(entry: Entry, lift: Lift) -> tuple[str, ...]:

@@ -1,20 +1,23 @@
 """A chain: the reach chart, then each drill, other causes and kits, what to do afterwards; or why there is none."""
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 from kb.ask.matter import Matter
-from kb.ask.route import Route
+from kb.ask.rehearse import SESSION_MINUTES, Rehearsal
+from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
 from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
+from kb.show.chain_text import JOINTS, after_said, further, session_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed
 from kb.show.page.content.card import Card, card_of
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Asked, Prepared
 from kb.show.page.stock import Stock
-from kb.terms import Cause, Load
+from kb.terms import Cause, ItemId, Lift, Load
 
 __all__ = ["ChainShown", "NoChainShown", "RouteShown", "answer_page", "chain_page"]
 
@@ -41,8 +44,10 @@ class ChainShown(NamedTuple):
     load: str
     kits: str
     routes: tuple[RouteShown, ...]
+    first: str
+    after: str
+    strengthen: tuple[Card, ...]
     finish: tuple[Link, ...]
-    slow: str
     other_causes: tuple[Link, ...]
     other_kits: tuple[Link, ...]
     ask_first: bool
@@ -57,10 +62,14 @@ class NoChainShown(NamedTuple):
     cause_name: str
     kits: str
     why: str
-    rehearse: tuple[Link, ...]
+    rehearse: tuple[Card, ...]
+    more: tuple[Link, ...]
+    session: str
+    session_minutes: int
     opens: tuple[str, ...]
     other_causes: tuple[Link, ...]
     other_kits: tuple[Link, ...]
+    ask_first: bool
 
 
 def chain_page(stock: Stock, name: str, prepared: Prepared) -> Page:
@@ -74,7 +83,8 @@ def answer_page(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Pa
 
 
 def _none(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
-    fault, cause, rehearsal = asked.fault, asked.fault.cause(asked.cause), asked.rehearsal
+    fault, cause, rehearsal = asked.fault, asked.fault.cause(asked.cause), asked.rehearsal or Rehearsal((), ())
+    session = session_said(stock.shelves[asked.lift.id], rehearsal, asked.kits[0] if asked.kits else None)
     shown = NoChainShown(
         Link(fault.name, "fault", fault.id),
         Link(asked.lift.name, "lift", asked.lift.id),
@@ -82,14 +92,17 @@ def _none(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         human(cause.id),
         _with(asked),
         asked.why,
-        tuple(Link(drill.name, "drill", drill.id) for drill in rehearsal.drills) if rehearsal else (),
-        tuple(_opener(opener.items, opener.prerequisite, stock) for opener in rehearsal.would_open)
-        if rehearsal
-        else (),
+        _cards(rehearsal.entries, stock, asked.lift, rehearsal.have, set()),
+        tuple(Link(drill.name, "drill", drill.id) for drill in further(rehearsal)),
+        session or "",
+        SESSION_MINUTES,
+        tuple(_opener(opener.items, opener.prerequisite, stock) for opener in rehearsal.would_open),
         _other_causes(asked, prepared),
         _other_kits(stock, asked, prepared),
+        ask_first=_heavy(rehearsal.entries),
     )
-    return Page(path, f"{fault.name}: no chain", "no_chain", shown, data=no_chain_json(asked.why, rehearsal))
+    data = no_chain_json(asked.why, asked.rehearsal, session, lift=asked.lift)
+    return Page(path, f"{fault.name}: no chain", "no_chain", shown, data=data)
 
 
 def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
@@ -97,9 +110,9 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
     if chain is None:
         raise ValueError("an answer without a chain has a page of its own")
     matter = chain.matter
-    heavy = matter.load is Load.WORKING or any(
-        entry.drill.not_for or "breath" in entry.drill.cautions for route in chain.routes for entry in route.entries
-    )
+    entries = [*(entry for route in chain.routes for entry in route.entries), *chain.strengthen]
+    seen: list[set[str]] = [set() for _ in chain.routes]
+    full = {entry.drill.id for entry in chain.strengthen}
     shown = ChainShown(
         Link(fault.name, "fault", fault.id),
         Link(asked.lift.name, "lift", asked.lift.id),
@@ -109,12 +122,14 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         None if matter.worked.id == fault.id else Link(matter.worked.name, "fault", matter.worked.id),
         "light bar" if matter.load is Load.LIGHT else LOADS[matter.load],
         _with(asked),
-        tuple(_route(route, stock, matter) for route in chain.routes),
-        tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish),
-        matter.worked_cause.kind if matter.worked_cause.kind in ("strength", "mobility") else "",
+        tuple(_route(route, stock, matter, said) for route, said in zip(chain.routes, seen, strict=True)),
+        JOINTS if matter.worked_cause.kind == "mobility" else "",
+        after_said(chain),
+        _cards(chain.strengthen, stock, asked.lift, matter.question.have, seen[0]),
+        tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish if drill.id not in full),
         _other_causes(asked, prepared),
         _other_kits(stock, asked, prepared),
-        ask_first=heavy,
+        ask_first=matter.load is Load.WORKING or _heavy(entries),
     )
     said = f"{asked.lift.name}: because of {human(cause.id)}, with {_with(asked)}"
     data = chain_json(chain, asked.kits[0] if asked.kits else None)
@@ -126,23 +141,27 @@ def _with(asked: Asked) -> str:
     return f"the {listed(asked.kits, 'or')} kit" if asked.kits else "your gear"
 
 
-def _route(route: Route, stock: Stock, matter: Matter) -> RouteShown:
-    lift, seen = matter.shelf.lift, set[str]()
+def _heavy(entries: Iterable[Entry]) -> bool:
+    """Whether the breath is held under load, or a drill isn't for everyone."""
+    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
+
+
+def _cards(
+    entries: Iterable[Entry], stock: Stock, lift: Lift, have: frozenset[ItemId], seen: set[str]
+) -> tuple[Card, ...]:
+    """Entries as cards, numbered; `seen` holds the cautions that the page has said already."""
+    return tuple(
+        card_of(n, entry, lift, have=have, items=stock.items, drills=stock.drills, seen=seen)
+        for n, entry in enumerate(entries, 1)
+    )
+
+
+def _route(route: Route, stock: Stock, matter: Matter, seen: set[str]) -> RouteShown:
+    lift = matter.shelf.lift
     return RouteShown(
         chart=chart_figure(lift, route_bars(route, lift), bands=bands_of(matter.worked, lift)),
         minutes=minutes(route.seconds),
-        cards=tuple(
-            card_of(
-                n,
-                entry,
-                lift,
-                have=matter.question.have,
-                items=stock.items,
-                drills=stock.drills,
-                seen=seen,
-            )
-            for n, entry in enumerate(route.entries, 1)
-        ),
+        cards=_cards(route.entries, stock, lift, matter.question.have, seen),
         sittings=tuple(
             f"drills {first + 1} to {end}, {minutes(sitting_seconds(route.entries, first, end))} min"
             for first, end in route.sittings

@@ -3,6 +3,7 @@
 import sqlite3
 from typing import NamedTuple
 
+from kb.ask.cautions import AFTER
 from kb.ask.find import Findings, find
 from kb.show.as_json import find_json
 from kb.show.coach_words import listed
@@ -12,10 +13,11 @@ __all__ = ["Found", "empty_page", "find_page"]
 
 
 class Found(NamedTuple):
-    """The words, and what they may mean; a caution stands alone."""
+    """The words, and what they may mean; a caution stands alone, or first with `after` below it."""
 
     words: str
     caution: str
+    after: str
     faults: tuple[Link, ...]
     drills: tuple[Link, ...]
 
@@ -38,6 +40,7 @@ def _page(words: str, found: Findings | None) -> Page:
     held = Found(
         words,
         found.caution or "" if found else "",
+        AFTER,
         tuple(Link(hit.name, "fault", hit.id, listed(hit.lifts)) for hit in faults),
         tuple(Link(hit.name, "drill", hit.id, listed(hit.lifts)) for hit in drills),
     )

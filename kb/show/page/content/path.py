@@ -3,20 +3,22 @@
 from typing import NamedTuple
 
 from kb.ask.path import Path
+from kb.ask.towards import towards
 from kb.dose import minutes
 from kb.show.as_json import path_json
 from kb.show.bars import path_bars
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import changed, listed, moved_on
+from kb.show.coach_words import LOADS, changed, dosed, listed, moved_on
 from kb.show.page.page import Link, Page
 from kb.show.page.stock import Stock
-from kb.terms import Lift, LiftId
+from kb.show.setting import Setting
+from kb.terms import Lift, LiftId, Load
 
 __all__ = ["PathPage", "PathShown", "StepShown", "path_page", "paths_of"]
 
 
 class StepShown(NamedTuple):
-    """One drill of a path."""
+    """One drill of a path; `changed` says how much of it where there is no path but what leads towards it."""
 
     drill: Link
     changed: str
@@ -75,7 +77,7 @@ def path_page(stock: Stock, name: str) -> Page:
 def _shown(lift: Lift, kits: list[str], way: Path | str, stock: Stock) -> PathShown:
     named = f"the {listed(kits, 'or')} kit"
     if isinstance(way, str):
-        return PathShown(named, "", (), way, "no path")
+        return PathShown(named, "", _towards(lift, kits[0], stock), way, "no path")
     gateways = stock.gateways[lift.id]
     steps = tuple(
         StepShown(
@@ -88,3 +90,17 @@ def _shown(lift: Lift, kits: list[str], way: Path | str, stock: Stock) -> PathSh
     )
     beside = f"{len(steps)} drills, {minutes(sum(entry.seconds for entry in way.entries))} min of work"
     return PathShown(named, chart_figure(lift, path_bars(way, gateways)), steps, "", beside)
+
+
+def _towards(lift: Lift, kit: str, stock: Stock) -> tuple[StepShown, ...]:
+    """The path as far as a kit goes that doesn't lead to the lift: how much of each drill, and when to move on."""
+    gateways = stock.gateways[lift.id]
+    return tuple(
+        StepShown(
+            Link(each.drill.name, "drill", each.drill.id),
+            f"{dosed(each.drill, Setting(fine=True))}{'' if each.load is Load.NONE else f', {LOADS[each.load]}'}",
+            moved_on(each.drill.standard),
+            each.drill.id in gateways,
+        )
+        for each in towards(stock.shelves[lift.id], have=stock.kits[kit])
+    )
