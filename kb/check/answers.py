@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from kb.ask.rehearse import rehearsable
 from kb.ask.shelf import Shelf
 from kb.check.asked import Told, matters, told
 from kb.check.beside import Shelves, each, opened
@@ -39,5 +38,5 @@ def _of_fault(shelves: Shelves, item: tuple[FaultId, tuple[str, ...]]) -> list[A
     found = []
     for question, matter in matters(shelves, *item):
         answer = told(question, matter)
-        found.append(Answer(answer, rehearsed=not answer.drills and bool(rehearsable(matter))))
+        found.append(Answer(answer, rehearsed=bool(answer.rehearsed)))
     return found

@@ -12,6 +12,7 @@ from kb.ask.choices import finish_of
 from kb.ask.matter import Matter, matter_of
 from kb.ask.path import PATH_BUDGET, Path, path
 from kb.ask.question import ChainQuestion
+from kb.ask.rehearse import rehearsable
 from kb.ask.shelf import Shelf
 from kb.check.beside import Shelves
 from kb.errors import NoAnswer
@@ -33,7 +34,7 @@ class Told(NamedTuple):
     """The first route: its drills at their loads, what it costs and takes (s), in how many sittings; `why` if none.
 
     `steps` has one size for each drill but the first; `tested` says whether what comes before the lift shows the fault
-    if it is still there; `finish` is what to strengthen afterwards.
+    if it is still there; `finish` is what to strengthen afterwards; `rehearsed` what can be done where there is none.
     """
 
     question: Question
@@ -46,6 +47,7 @@ class Told(NamedTuple):
     proved: bool = True
     finish: tuple[DrillId, ...] = ()
     why: str = ""
+    rehearsed: tuple[DrillId, ...] = ()
 
     @property
     def ids(self) -> tuple[DrillId, ...]:
@@ -95,7 +97,7 @@ def told(question: Question, matter: Matter) -> Told:
     try:
         route, _ = solve(matter)
     except NoChain as none:
-        return Told(question, why=str(none))
+        return Told(question, why=str(none), rehearsed=tuple(drill.id for drill in rehearsable(matter)))
     return Told(
         question=question,
         drills=tuple((entry.drill.id, entry.load) for entry in route.entries),

@@ -58,13 +58,14 @@ def _in_chains(library: Library, asked: Answers) -> Iterator[DrillId]:
 
 
 def _take_away_swaps(library: Library, left: set[DrillId]) -> None:
-    """Take from `left` what is a first swap of another drill; only drills that share a lift can have it as one."""
+    """Take from `left` what is a first swap of another drill, which shares a lift with it, or an easier version."""
     for have in library.kits.values():
         for drill in library.drills.values():
             wanted = any(set(drill.lifts) & set(library.drills[drill_id].lifts) for drill_id in left)
             if wanted:
                 found = swap(drill, have, drills=library.drills, items=library.items, lifts=library.lifts)
                 left.difference_update(near.drill.id for near in found.swaps[:FIRST_SWAPS])
+                left.difference_update(each.drill.id for each in found.easier)
 
 
 def _take_away_paths(library: Library, shelves: Mapping[LiftId, Shelf], left: set[DrillId]) -> None:

@@ -120,7 +120,7 @@ def _swaps(library: Library, kits: Kits) -> Iterator[tuple[DrillId, str, tuple[D
 
 def contributions(library: Library, asked: Asked) -> tuple[Contribution, ...]:
     """Every drill's contribution, in id order."""
-    kept = kept_for(library)
+    kept = kept_for(library, [answer for answer, _ in asked.chains])
     chains = _uses([(answer.ids + answer.finish, losses) for answer, losses in asked.chains])
     paths = _uses([(answer.ids, losses) for answer, losses in asked.paths])
     swaps = _uses([(near[:1], (loss,)) for _, _, near, loss in asked.swaps])

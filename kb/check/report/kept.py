@@ -1,8 +1,9 @@
 """What else a drill is there for, though no answer would miss it: reasons to keep it that entries themselves give."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import NamedTuple
 
+from kb.check.asked import Told
 from kb.make.library import Library
 from kb.terms import DrillId, Stage
 
@@ -18,8 +19,8 @@ class Kept(NamedTuple):
     of: tuple[str, ...]
 
 
-def kept_for(library: Library) -> Mapping[DrillId, tuple[Kept, ...]]:
-    """Every drill's reasons, the weightiest first; none if nothing else in the library speaks of it."""
+def kept_for(library: Library, answers: Iterable[Told] = ()) -> Mapping[DrillId, tuple[Kept, ...]]:
+    """Every drill's reasons, the weightiest first; none if nothing in the library or these answers speaks of it."""
     found: dict[DrillId, dict[str, set[str]]] = {drill: {} for drill in library.drills}
 
     def note(drill: DrillId, why: str, of: str) -> None:
@@ -31,6 +32,13 @@ def kept_for(library: Library) -> Mapping[DrillId, tuple[Kept, ...]]:
     for each in library.drills.values():
         for regression in each.regressions:
             note(regression.drill, "an easier version of", each.id)
+    for answer in answers:
+        for drill in answer.rehearsed:
+            note(drill, "rehearsed where there is no chain for", f"{answer.question.fault}/{answer.question.cause}")
+    for each in library.drills.values():
+        if each.stage is Stage.PREPARE and not each.faults:
+            for lift_id in each.lifts:
+                note(each.id, "warms up for", lift_id)
     return {
         drill: tuple(Kept(why, tuple(sorted(of))) for why, of in reasons.items()) for drill, reasons in found.items()
     }
