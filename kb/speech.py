@@ -182,8 +182,13 @@ def stem(word: str) -> str:
     return word[:-1] if word.endswith("e") and len(word) > 3 and not word.endswith(("ee", "oe")) else word
 
 
+_BEGINS = frozenset(first for first, _ in PAIRS)
+
+
 def together(found: list[str]) -> list[str]:
     """Stems with each pair that means something of its own replaced by what it means."""
+    if _BEGINS.isdisjoint(found):
+        return found
     at = 0
     joined: list[str] = []
     while at < len(found):

@@ -2,7 +2,7 @@
 
 import sys
 from array import array
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from kb.dials import spans
@@ -11,6 +11,7 @@ from kb.make.library import Library
 from kb.make.order import groups_of, layers, must_pass, thin
 from kb.make.rows import Entry, Row, Rows, sections_of
 from kb.make.steps import profiles, step_rows
+from kb.speech import stems
 from kb.terms import Catch, Drill, Fault, Item, Lift, Load, Position, Speed, Stage
 from kb.words import fold
 
@@ -93,6 +94,28 @@ def _search(library: Library) -> Iterator[Row]:
         yield kind, entry.id, entry.name, also, "\n".join(_words(kind, entry))
 
 
+def _said(library: Library) -> Iterator[Row]:
+    """Stems worked out here, once, rather than whenever something is looked for."""
+    for kind, entry in _entries(library):
+        if not isinstance(entry, Fault | Drill):
+            continue
+        prose = entry.sections if isinstance(entry, Fault) else {}
+        heard = [line[2:] for line in prose.get("Heard", "").splitlines() if line.startswith("- ")]
+        causes = [cause.text for cause in entry.causes] if isinstance(entry, Fault) else []
+        yield (
+            kind,
+            entry.id,
+            _stemmed([entry.name, *entry.also, entry.id]),
+            _stemmed(heard),
+            " ".join(stems(prose.get("Looks like", ""))),
+            " ".join(each for text in causes for each in stems(text)),
+        )
+
+
+def _stemmed(phrases: Iterable[str]) -> str:
+    return "\n".join(" ".join(stems(phrase)) for phrase in phrases)
+
+
 def _little(row: "array[int]") -> bytes:
     if sys.byteorder == "big":  # pragma: no cover
         row = array("H", row)
@@ -118,6 +141,7 @@ DERIVED_ROWS: Rows = {
     "layer": _layer,
     "thin_fault": _thin_fault,
     "name": _name,
+    "said": _said,
     "search": _search,
 }
 """Table to the function that gives its rows, in the order in which they are written."""

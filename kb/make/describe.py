@@ -8,7 +8,7 @@ from kb.make.catalogue import SCHEMA
 
 __all__ = ["Column", "Table", "metadata", "tables"]
 
-HIDDEN = frozenset({"profile", "step_row"})
+HIDDEN = frozenset({"profile", "step_row", "said"})
 """Tables for the search alone, which people needn't be shown."""
 
 _OPENING = re.compile(r"CREATE (TABLE|VIEW|VIRTUAL TABLE) (\w+)")

@@ -371,6 +371,17 @@ CREATE TABLE step_row (
     FOREIGN KEY (lift, n) REFERENCES profile (lift, n)
 );
 
+-- The words of every fault and drill as stems, by where they stand, for finding what a coach means.
+CREATE TABLE said (
+    kind TEXT NOT NULL, -- fault or drill
+    id TEXT NOT NULL, -- the entry
+    names TEXT NOT NULL, -- its names' stems, a name a line
+    heard TEXT NOT NULL, -- the stems of what is heard of it on the floor, a phrase a line
+    looks TEXT NOT NULL, -- the stems of what it looks like
+    caused TEXT NOT NULL, -- the stems of its causes
+    PRIMARY KEY (kind, id)
+);
+
 -- Every entry's words, for searching.
 CREATE VIRTUAL TABLE search USING fts5(
     kind UNINDEXED,
