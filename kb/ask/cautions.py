@@ -19,8 +19,9 @@ __all__ = [
 
 CAUTION = (
     "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
-    " teach children, with the parents. Chest pain, fainting, or numbness that doesn't pass: get help at once, and leave"
-    " nobody alone with it. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or children."
+    " teach children, with the parents. Chest pain, fainting, or numbness that doesn't pass: get help at once, and"
+    " leave nobody alone with it. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or"
+    " children."
 )
 """The answer to a question of pain and the like: the whole of it, or what comes first."""
 

@@ -129,7 +129,7 @@ def test_a_supple_lifter_reaches_everything() -> None:
 
 
 def test_a_stiff_ankle_is_named_with_what_helps() -> None:
-    """Knee to wall of 6 cm: the snatch's catch lacks ankle, and half way to it a little, a wedge opens it, the ankle's drills act on it."""
+    """Knee to wall of 6 cm: the snatch's catch lacks ankle, half way to it a little; a wedge opens it, drills act."""
     found = asked(Tape(175, wall=6))
     (lift,) = [each for each in found.lifts if each.lift.id == "snatch"]
     short = {reached.position.id: reached for reached in lift.positions if reached.binds}
