@@ -3,6 +3,7 @@
 import os
 import sys
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -49,17 +50,30 @@ def shelves(db: read.sqlite3.Connection) -> dict[LiftId, Shelf]:
     return {lift: read.shelf(db, lift) for lift in read.lifts(db)}
 
 
-@pytest.hookimpl(wrapper=True, trylast=True)
-def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
+@contextmanager
+def _untraced(item: pytest.Item) -> Iterator[None]:
     """A test marked `no_cover` runs untraced in a worker too, where pytest-cov's pause lets an outer tracer go on."""
-    if item.get_closest_marker("no_cover") is None:
-        return (yield)
     tracer = sys.gettrace()
-    sys.settrace(None)
+    if item.get_closest_marker("no_cover") is not None:
+        sys.settrace(None)
     try:
-        return (yield)
+        yield
     finally:
         sys.settrace(tracer)
+
+
+@pytest.hookimpl(wrapper=True, trylast=True)
+def pytest_runtest_setup(item: pytest.Item) -> Iterator[None]:
+    """What such a test is given is made untraced as well."""
+    with _untraced(item):
+        return (yield)
+
+
+@pytest.hookimpl(wrapper=True, trylast=True)
+def pytest_runtest_call(item: pytest.Item) -> Iterator[None]:
+    """The test itself."""
+    with _untraced(item):
+        return (yield)
 
 
 def pytest_sessionfinish(session: pytest.Session) -> None:

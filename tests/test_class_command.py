@@ -16,6 +16,8 @@ from kb.ask import read
 from kb.commands.group import drillpath
 from kb.intake.class_file import DEMO
 
+pytestmark = pytest.mark.no_cover
+
 FAULTS = (
     {"fault": "hips-rise-first", "cause": "lost-back-angle", "weight_kg": 40},
     {"fault": "snatch-press-out", "cause": "late-turnover", "weight_kg": 35},

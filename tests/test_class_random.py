@@ -23,6 +23,8 @@ from kb.show.class_json import class_json
 from kb.solve.rotation import Effort, Undecided, best_plan
 from kb.terms import LiftId
 
+pytestmark = pytest.mark.no_cover
+
 NAMES = ("Ada", "Bram", "Cleo", "Dov", "Elin", "Femi", "Greta", "Hugo")
 QUICK = Effort(alone=0.5, together=0.3, drills=0.2)
 LIFTS = ("snatch", "clean", "jerk")

@@ -21,6 +21,8 @@ from kb.show.figure.drawing import figure_svg
 from kb.show.sheet.chain_sheet import chain_sheet
 from kb.terms import LiftId, PositionId
 
+pytestmark = pytest.mark.no_cover
+
 # 12.04 ISO 216: A4 is 210 x 297 mm; letter is 8.5 x 11 in
 PAPERS = {"a4": (210 / 25.4 * 72, 297 / 25.4 * 72), "letter": (8.5 * 72, 11 * 72)}
 """Sizes in points."""
