@@ -60,6 +60,11 @@ def test_a_chain_for_programs_imports_nothing_of_the_build() -> None:
     assert {each for each in modules if each.startswith("kb.show.")} == {"kb.show.as_json"}
 
 
+def test_a_chain_in_words_imports_no_session() -> None:
+    """Only where there is none, and what can be rehearsed is made a session."""
+    assert among(imported("chain", "hips-rise-first"), ("kb.ask.session",)) == set()
+
+
 @pytest.mark.parametrize(
     "question",
     [

@@ -11,8 +11,6 @@ from kb.ask.matter import Matter, lift_load, matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
 from kb.ask.search import BUDGET, Limits, search
-from kb.ask.session.path_course import named_course
-from kb.ask.session.sessions import named_session
 from kb.errors import BadInput, NoAnswer
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
 
@@ -111,6 +109,10 @@ def _session(matter: Matter, entries: tuple[Entry, ...]) -> tuple[DrillId, ...]:
     names = tuple(entry.drill.id for entry in entries)
     if not names:
         return ()
+    # late: a chain needs no session, and this is read with it
+    from kb.ask.session.path_course import named_course
+    from kb.ask.session.sessions import named_session
+
     try:
         course = named_course(matter.shelf, names, matter.question.have)
         named_session(course, SESSION_MINUTES)
