@@ -3,14 +3,14 @@
 The usual line stands on every chain; these stand where they apply, each once in an answer.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import NamedTuple
 
 from kb.kit import Gear
 from kb.show.coach_words import plain_markdown
 from kb.terms import Catch, Drill, Load
 
-__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "USUAL", "Due", "cares"]
+__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "USUAL", "Due", "asks_first", "cares"]
 
 USUAL = "Stop on pain, not on effort. Load only what was held unloaded. Keep the floor clear."
 """The one line on every chain and sheet."""
@@ -22,6 +22,11 @@ ASK_FIRST = (
     "Ask someone qualified first where there is pain, a past dislocation, tingling hands in the rack, dizziness, high"
     " blood pressure or pregnancy (the breath is held at working weight), and for children."
 )
+
+
+def asks_first(drills: Iterable[Drill]) -> bool:
+    """Whether `ASK_FIRST` is due: the breath is held under load, or a drill isn't for everyone."""
+    return any(drill.not_for or "breath" in drill.cautions for drill in drills)
 
 
 class Due(NamedTuple):

@@ -1,6 +1,6 @@
 """A chain on a terminal: the answer first, then each drill, then what belongs to all of them."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 
 from kb import dose
 from kb.ask.chain import Chain
@@ -10,13 +10,13 @@ from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
-from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first
 from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed
 from kb.show.entry_lines import entry_lines
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
-from kb.terms import Drill, Load
+from kb.terms import Drill, ItemId, Load
 
 __all__ = ["JOINTS", "after_said", "chain_text", "further", "no_chain_text", "others_said", "session_said"]
 
@@ -81,8 +81,8 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, known=best)
     lines += _finish(chain, seen, setting)
-    entries = [*(entry for route in chain.routes for entry in route.entries), *chain.strengthen]
-    return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or _heavy(entries))]
+    entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
+    return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 
 
 def closing(setting: Setting, *, ask_first: bool) -> list[str]:
@@ -137,16 +137,12 @@ def _entries(
     for n, entry in enumerate(route.entries, 1):
         if (entry.drill.id, entry.load, entry.work) in told:
             continue
-        yield ""
-        yield from entry_lines(
-            n,
-            entry,
-            matter.shelf.lift,
-            have=matter.question.have,
-            items=matter.shelf.items,
-            seen=seen,
-            setting=setting,
-        )
+        yield from _entry(n, entry, matter.shelf, matter.question.have, seen, setting)
+
+
+def _entry(n: int, entry: Entry, shelf: Shelf, have: Collection[ItemId], seen: set[str], setting: Setting) -> list[str]:
+    """A drill's lines, with white above them."""
+    return ["", *entry_lines(n, entry, shelf.lift, have=have, items=shelf.items, seen=seen, setting=setting)]
 
 
 def _finish(chain: Chain, seen: set[str], setting: Setting) -> list[str]:
@@ -156,23 +152,9 @@ def _finish(chain: Chain, seen: set[str], setting: Setting) -> list[str]:
         return []
     lines = ["", *wrapped(said, setting.width)]
     for entry in chain.strengthen:
-        lines.append("")
-        lines += entry_lines(
-            0,
-            entry,
-            matter.shelf.lift,
-            have=matter.question.have,
-            items=matter.shelf.items,
-            seen=seen,
-            setting=setting,
-        )
+        lines += _entry(0, entry, matter.shelf, matter.question.have, seen, setting)
     others = others_said(chain)
     return [*lines, "", *wrapped(others, setting.width)] if others else lines
-
-
-def _heavy(entries: Iterable[Entry]) -> bool:
-    """Whether the breath is held under load, or a drill isn't for everyone."""
-    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
 
 
 def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, setting: Setting) -> list[str]:
@@ -196,15 +178,14 @@ def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, se
         )
         with_kit = f" with the {kit} kit" if kit else ""
         lines += wrapped(f"{first}{with_kit}: {either(openers)}.", setting.width)
-    return [*lines, *closing(setting, ask_first=_heavy(rehearsal.entries))]
+    return [*lines, *closing(setting, ask_first=asks_first(entry.drill for entry in rehearsal.entries))]
 
 
 def _rehearsed(shelf: Shelf, rehearsal: Rehearsal, kit: str | None, setting: Setting) -> Iterator[str]:
     """The first drills in full, the others by name, and how to make a session of the first."""
     seen: set[str] = set()
     for n, entry in enumerate(rehearsal.entries, 1):
-        yield ""
-        yield from entry_lines(n, entry, shelf.lift, have=rehearsal.have, items=shelf.items, seen=seen, setting=setting)
+        yield from _entry(n, entry, shelf, rehearsal.have, seen, setting)
     more = further(rehearsal)
     if more:
         yield ""

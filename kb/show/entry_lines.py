@@ -7,7 +7,7 @@ from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
 from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
-from kb.show.setting import Setting, aside, hanging
+from kb.show.setting import Setting, aside, hanging, labelled
 from kb.terms import Item, ItemId, Lift, Load, Stage
 
 __all__ = ["INDENT", "LABEL", "entry_lines", "gear_said"]
@@ -62,9 +62,7 @@ def entry_lines(
     lines = [line for text in due for line in hanging("! ", text, setting)]
     lines += [""] if lines else []
     lines += aside(f"{number or '-':>2}  {drill.name}", head, setting)
-    for label, text in said:
-        if text:
-            lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
+    lines += labelled(said, setting, indent=INDENT, hang=LABEL)
     return lines
 
 

@@ -9,7 +9,7 @@ from kb.show.chart import chart
 from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on
 from kb.show.demand_words import asked
 from kb.show.prose import sections_text
-from kb.show.setting import Setting, aside, hanging, rows, titled
+from kb.show.setting import Setting, aside, hanging, labelled, rows, titled
 from kb.show.tell_lines import tell_lines
 from kb.terms import Catch, Drill, Fault, Item, Lift, LiftId, Load, Position, Speed, Stage, StandIn
 
@@ -32,7 +32,7 @@ def _head(name: str, kind: str, also: Sequence[str], setting: Setting) -> list[s
 
 
 def _facts(facts: Sequence[tuple[str, str]], setting: Setting) -> list[str]:
-    lines = [line for label, said in facts if said for line in hanging(label, said, setting, hang=LABEL)]
+    lines = labelled(facts, setting, hang=LABEL)
     return ["", *lines] if lines else []
 
 

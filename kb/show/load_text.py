@@ -9,7 +9,7 @@ from kb.kit import Gear
 from kb.loading import IN_HAND, Loaded, Weighed
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import dosed, moved_on
-from kb.show.setting import Setting, hanging, wrapped
+from kb.show.setting import Setting, hanging, labelled, wrapped
 from kb.terms import Drill, ItemId, Load
 
 __all__ = ["Answer", "discs_said", "load_json", "load_text", "weight_said"]
@@ -74,8 +74,7 @@ def load_text(answer: Answer, setting: Setting) -> list[str]:
     facts += [("How much", dosed(drill, setting)), ("More when", moved_on(drill.standard))]
     if drill.load[1] < Load.LIGHT:
         facts = facts[:-1]
-    for label, said in facts:
-        lines += hanging(label, said, setting, indent=2, hang=LABEL) if said else []
+    lines += labelled(facts, setting, indent=2, hang=LABEL)
     lines += _cautions(answer, setting)
     closing = [USUAL, *([ASK_FIRST] if answer.at is Load.WORKING else []), NO_REVIEW]
     return [*lines, "", *(line for text in closing for line in wrapped(text, setting.width))]

@@ -7,7 +7,7 @@ from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.coach_words import LOADS, listed, moved_on
 from kb.show.entry_lines import gear_said
 from kb.show.next_words import counted, ready_why, shaky_why
-from kb.show.setting import Setting, aside, hanging, titled, wrapped
+from kb.show.setting import Setting, aside, hanging, labelled, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load
 
 __all__ = ["granted_lines", "next_text", "ready_lines"]
@@ -77,9 +77,7 @@ def ready_lines(
         ("Gear", gear_said(ready.gear, have, items)),
         ("Move on", f"when {moved_on(drill.standard)}"),
     ]
-    for label, text in said:
-        if text:
-            lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
+    lines += labelled(said, setting, indent=INDENT, hang=LABEL)
     return lines
 
 

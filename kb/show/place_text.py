@@ -9,7 +9,7 @@ from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import CAUTIONS, LOADS, human, moved_on, plain_markdown
 from kb.show.entry_lines import gear_said
 from kb.show.next_text import granted_lines, ready_lines
-from kb.show.setting import Setting, aside, hanging, titled, wrapped
+from kb.show.setting import Setting, aside, hanging, labelled, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load
 
 __all__ = ["ANSWERS", "check_lines", "ending", "opening", "tries"]
@@ -126,9 +126,7 @@ def ending(
         ("Doubt", _doubt(placement, drills)),
     ]
     lines += [""]
-    for label, text in said:
-        if text:
-            lines += hanging(label, text, setting, hang=LABEL)
+    lines += labelled(said, setting, hang=LABEL)
     lines += titled("Taken for granted", granted_lines(found.closed, drills, setting), setting)
     ready: list[str] = []
     onward = [each for each in found.ready if each.may] or list(found.ready)

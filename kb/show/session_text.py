@@ -13,7 +13,7 @@ from kb.show.chart import chart
 from kb.show.coach_words import duration, human, largest_change, listed
 from kb.show.entry_lines import gear_said
 from kb.show.session_words import PARTS, clock, dose_words, if_not_words, is_check, standard_words, weight_words
-from kb.show.setting import Setting, aside, hanging, titled, wrapped
+from kb.show.setting import Setting, aside, hanging, labelled, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId, Load, Stage
 
 __all__ = ["Where", "session_bars", "session_text", "sessions_text"]
@@ -144,9 +144,7 @@ def _block_lines(block: Block, after: Block | None, seen: set[str], where: Where
         ("Gear", _stand_ins(block, where)),
         ("Not for", drill.not_for or ""),
     ]
-    for label, text in said:
-        if text:
-            lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
+    lines += labelled(said, setting, indent=INDENT, hang=LABEL)
     return lines
 
 

@@ -4,7 +4,7 @@ import sys
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-__all__ = ["Setting", "aside", "hanging", "packed", "rows", "setting_of", "titled", "wrapped"]
+__all__ = ["Setting", "aside", "hanging", "labelled", "packed", "rows", "setting_of", "titled", "wrapped"]
 
 NARROWEST, WIDEST = 40, 100
 """Columns: narrower than this nothing reads, wider the eye loses its line."""
@@ -82,6 +82,11 @@ def hanging(mark: str, text: str, setting: Setting, *, indent: int = 0, hang: in
     first, *more = wrapped(text, setting.width - indent - hang)
     lead = " " * indent
     return [f"{lead}{mark:<{hang}}{first}", *(f"{lead}{'':<{hang}}{line}" for line in more)]
+
+
+def labelled(said: Iterable[tuple[str, str]], setting: Setting, *, indent: int = 0, hang: int) -> list[str]:
+    """Texts that each hang from their label; those with nothing to say left out."""
+    return [line for label, text in said if text for line in hanging(label, text, setting, indent=indent, hang=hang)]
 
 
 def aside(left: str, right: str, setting: Setting, *, indent: int = 0) -> list[str]:

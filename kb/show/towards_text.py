@@ -8,7 +8,7 @@ from kb.dose import minutes
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import CAUTIONS, LOADS, dosed, human, moved_on
 from kb.show.entry_lines import INDENT, LABEL, gear_said
-from kb.show.setting import Setting, aside, hanging, wrapped
+from kb.show.setting import Setting, aside, hanging, labelled, wrapped
 from kb.terms import ItemId, Load, Stage
 
 __all__ = ["towards_text"]
@@ -52,7 +52,5 @@ def _drill(
     due = cares(Due(drill, each.load, drill.catch, each.gear), seen)
     lines = [line for text in due for line in hanging("! ", text, setting)]
     lines += aside(f"{number:>2}  {drill.name}", f"{minutes(each.seconds)} min", setting)
-    for label, text in said:
-        if text:
-            lines += hanging(label, text, setting, indent=INDENT, hang=LABEL)
+    lines += labelled(said, setting, indent=INDENT, hang=LABEL)
     return lines

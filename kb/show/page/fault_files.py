@@ -1,4 +1,4 @@
-"""A fault's pages as files: its own and its chains', written by this process or by one beside it."""
+"""A fault's pages as files: its own, its chains' and its sessions', written by this process or by one beside it."""
 
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor

@@ -1,6 +1,6 @@
 """The sheet of a chain: the same answer as on a terminal (kb/show/chain_text.py), to be carried about and ticked."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
 from kb import dose, kit
 from kb.ask.chain import Chain
@@ -8,7 +8,7 @@ from kb.ask.matter import Matter
 from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
-from kb.show.care import Due, cares
+from kb.show.care import Due, asks_first, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said
@@ -53,7 +53,8 @@ def chain_sheet(
         because=_because(matter),
         notes=_notes(route),
         after=_after(chain, seen),
-        ask_first=matter.load is Load.WORKING or _heavy([*route.entries, *chain.strengthen]),
+        ask_first=matter.load is Load.WORKING
+        or asks_first(entry.drill for entry in (*route.entries, *chain.strengthen)),
     )
     return html(sheet, paper)
 
@@ -98,11 +99,6 @@ def _strengthens(entry: Entry, matter: Matter, seen: set[str]) -> str:
         *cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen),
     ]
     return " ".join(part for part in said if part)
-
-
-def _heavy(entries: Iterable[Entry]) -> bool:
-    """Whether the breath is held under load, or a drill isn't for everyone."""
-    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
 
 
 def _drills(matter: Matter, route: Route, seen: set[str]) -> tuple[Told, ...]:

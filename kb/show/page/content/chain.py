@@ -10,6 +10,7 @@ from kb.ask.sittings import sitting_seconds
 from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
+from kb.show.care import asks_first
 from kb.show.chain_text import JOINTS, after_said, further, session_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed
@@ -99,7 +100,7 @@ def _none(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         tuple(_opener(opener.items, opener.prerequisite, stock) for opener in rehearsal.would_open),
         _other_causes(asked, prepared),
         _other_kits(stock, asked, prepared),
-        ask_first=_heavy(rehearsal.entries),
+        ask_first=asks_first(entry.drill for entry in rehearsal.entries),
     )
     data = no_chain_json(asked.why, asked.rehearsal, session, lift=asked.lift)
     return Page(path, f"{fault.name}: no chain", "no_chain", shown, data=data)
@@ -110,7 +111,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
     if chain is None:
         raise ValueError("an answer without a chain has a page of its own")
     matter = chain.matter
-    entries = [*(entry for route in chain.routes for entry in route.entries), *chain.strengthen]
+    drills = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     seen: list[set[str]] = [set() for _ in chain.routes]
     full = {entry.drill.id for entry in chain.strengthen}
     shown = ChainShown(
@@ -129,7 +130,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish if drill.id not in full),
         _other_causes(asked, prepared),
         _other_kits(stock, asked, prepared),
-        ask_first=matter.load is Load.WORKING or _heavy(entries),
+        ask_first=matter.load is Load.WORKING or asks_first(drills),
     )
     said = f"{asked.lift.name}: because of {human(cause.id)}, with {_with(asked)}"
     data = chain_json(chain, asked.kits[0] if asked.kits else None)
@@ -139,11 +140,6 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
 def _with(asked: Asked) -> str:
     """What there is to work with: the kits that give this answer, or what was listed."""
     return f"the {listed(asked.kits, 'or')} kit" if asked.kits else "your gear"
-
-
-def _heavy(entries: Iterable[Entry]) -> bool:
-    """Whether the breath is held under load, or a drill isn't for everyone."""
-    return any(entry.drill.not_for or "breath" in entry.drill.cautions for entry in entries)
 
 
 def _cards(
