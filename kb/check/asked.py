@@ -18,7 +18,7 @@ from kb.check.beside import Shelves
 from kb.errors import NoAnswer
 from kb.terms import DrillId, FaultId, LiftId, Load
 
-__all__ = ["PathTold", "Question", "Told", "matters", "path_told", "told"]
+__all__ = ["PathTold", "Question", "Told", "matters", "path_told", "told", "told_all"]
 
 
 class Question(NamedTuple):
@@ -109,6 +109,11 @@ def told(question: Question, matter: Matter) -> Told:
         proved=route.optimal,
         finish=tuple(drill.id for drill in finish_of(matter)),
     )
+
+
+def told_all(shelves: Shelves, item: tuple[FaultId, tuple[str, ...]]) -> list[Told]:
+    """The answers to every default question about a fault with some kits."""
+    return [told(question, matter) for question, matter in matters(shelves, *item)]
 
 
 def path_told(shelf: Shelf, kit: str, *, budget: int = PATH_BUDGET) -> PathTold:

@@ -33,7 +33,7 @@ CODE = "no-chain"
 def rule(library: Library, asked: Answers) -> Iterator[Problem]:
     """Every cause that has no chain with the full kit, once for each lift."""
     told = {(fault.id, cause.id, lift.id) for fault, cause, lifts in unaddressed(library) for lift in lifts}
-    for (lift_id, fault, cause, kit), answer in ((each.told.question, each.told) for each in asked.chains):
+    for (lift_id, fault, cause, kit), answer in ((each.question, each) for each in asked.chains):
         if kit != "full" or answer.drills or (fault, cause, lift_id) in told:
             continue
         lift = library.lifts[lift_id].name.lower()

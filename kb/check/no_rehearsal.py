@@ -35,8 +35,8 @@ def rule(library: Library, asked: Answers) -> Iterator[Problem]:
     """Every cause and lift for which kits give nothing at all, the kits together."""
     lacking: dict[tuple[FaultId, int, LiftId], list[str]] = {}
     for answer in asked.chains:
-        asked_of = answer.told.question
-        if asked_of.kit != "full" and not answer.told.drills and not answer.rehearsed:
+        asked_of = answer.question
+        if asked_of.kit != "full" and not answer.drills and not answer.rehearsed:
             n = [cause.id for cause in library.faults[asked_of.fault].causes].index(asked_of.cause)
             lacking.setdefault((asked_of.fault, n, asked_of.lift), []).append(asked_of.kit)
     for (fault_id, n, lift_id), kits in lacking.items():

@@ -1,8 +1,8 @@
-"""A drill is never given: it is in no chain, on no path, and not among the first three swaps of another.
+"""A drill is never given: it is in no chain, on no path, and neither a first swap nor an easier version of another.
 
 All chains are asked (every fault, cause, lift and kit), with the tells that come before them and what is
-offered to strengthen afterwards; the paths to each lift without parts, with each kit; and the swaps of every
-drill with each kit.
+offered to strengthen afterwards; the paths to each lift without parts, with each kit; and the first three swaps and
+the easier versions of every drill with each kit.
 
 Why it matters: it was written, and nobody will be sent to it. Most often it names no fault, or another drill
 is always nearer and cheaper.
@@ -52,9 +52,9 @@ def rule(library: Library, asked: Answers) -> Iterator[Problem]:
 
 def _in_chains(library: Library, asked: Answers) -> Iterator[DrillId]:
     for answer in asked.chains:
-        tells = library.faults[answer.told.question.fault].tells
+        tells = library.faults[answer.question.fault].tells
         yield from (tell.drill for tell in tells if tell.drill is not None)
-        yield from (*answer.told.ids, *answer.told.finish)
+        yield from (*answer.ids, *answer.finish)
 
 
 def _take_away_swaps(library: Library, left: set[DrillId]) -> None:

@@ -20,7 +20,7 @@ def test_every_fault_cause_lift_and_kit_is_asked() -> None:
         for cause in fault.causes
         for kit in library.kits
     }
-    found = [tuple(each.told.question) for each in asked.chains]
+    found = [tuple(each.question) for each in asked.chains]
     assert len(found) == len(set(found))
     assert set(found) == wanted
     assert set(asked.shelves) == set(library.lifts)
@@ -28,11 +28,9 @@ def test_every_fault_cause_lift_and_kit_is_asked() -> None:
 
 def test_what_has_no_chain_says_why_and_whether_it_can_be_rehearsed() -> None:
     """A stick shows no fault that needs weight: what can be done all the same is said."""
-    answer = next(
-        each for each in answers(sound()).chains if each.told.question[2:] == ("weak-legs-off-floor", "stick")
-    )
-    assert answer.told.drills == ()
-    assert "at stick load" in answer.told.why
+    answer = next(each for each in answers(sound()).chains if each.question[2:] == ("weak-legs-off-floor", "stick"))
+    assert answer.drills == ()
+    assert "at stick load" in answer.why
     assert answer.rehearsed
 
 
@@ -43,4 +41,4 @@ def test_an_earlier_fault_of_another_lift_is_not_asked_about() -> None:
     moved = replace(
         library, faults={**library.faults, hips.id: hips._replace(lifts=("jerk",), phases=(("rack", "split"),))}
     )
-    assert not [each for each in answers(moved).chains if each.told.question.cause == "made-by-hips"]
+    assert not [each for each in answers(moved).chains if each.question.cause == "made-by-hips"]

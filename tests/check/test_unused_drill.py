@@ -26,8 +26,8 @@ def test_a_chain_and_what_strengthens_after_it_save() -> None:
     """What a chain names is used, and so is a finish drill that is offered after one; neither needs a swap."""
     library = sound()
     asked = answers(library)
-    named = {drill for each in asked.chains for drill in each.told.ids}
-    offered = {drill for each in asked.chains for drill in each.told.finish}
+    named = {drill for each in asked.chains for drill in each.ids}
+    offered = {drill for each in asked.chains for drill in each.finish}
     assert {"tall-clean", "half-kneel-knee-over-toe"} <= named
     assert "back-squat" in offered
     assert not _unused(library, asked)

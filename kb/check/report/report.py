@@ -2,8 +2,8 @@
 
 from typing import NamedTuple
 
-from kb.check.asked import Told, matters, told
-from kb.check.beside import Shelves, each, opened
+from kb.check.asked import told_all
+from kb.check.beside import each, opened
 from kb.check.report.contribution import Contribution, asked_of, contributions
 from kb.check.report.coverage import Answered, Coverage, answered, coverages
 from kb.check.report.gaps import Gap, gaps
@@ -11,7 +11,6 @@ from kb.check.report.reading import Reading, readings
 from kb.check.report.reviewed import Unreviewed, unreviewed
 from kb.errors import BrokenLibrary
 from kb.make.library import Library
-from kb.terms import FaultId
 
 __all__ = ["ASKED_WITH", "Report", "report"]
 
@@ -64,7 +63,7 @@ def report(library: Library, *, every_kit: bool = False) -> Report:
     others = tuple(kit for kit in kits if kit not in judged)
     with opened(library) as catalogue:
         asked = asked_of(catalogue, judged)
-        more = each(catalogue, _answers, [(fault, others) for fault in library.faults])
+        more = each(catalogue, told_all, [(fault, others) for fault in library.faults])
         covered = coverages(library)
         missing = gaps(catalogue, [answer for answer, _ in asked.chains], covered)
     answers = [answer for answer, _ in asked.chains] + [answer for some in more for answer in some]
@@ -79,10 +78,6 @@ def report(library: Library, *, every_kit: bool = False) -> Report:
         readings=readings(library),
         unreviewed=unread,
     )
-
-
-def _answers(shelves: Shelves, item: tuple[FaultId, tuple[str, ...]]) -> list[Told]:
-    return [told(question, matter) for question, matter in matters(shelves, *item)]
 
 
 def _entries(library: Library) -> tuple[tuple[str, int], ...]:
