@@ -93,7 +93,7 @@ def swap(
 def _easier(
     drill: Drill, have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]
 ) -> tuple[Easier, ...]:
-    """The easier versions of a drill that can be done, and of those that can't the easier ones of theirs, and so on."""
+    """The easier versions of a drill that can be done: its own first, then those that these have, and so on."""
     found: dict[DrillId, Easier] = {}
     waiting, seen = [drill], {drill.id}
     for harder in waiting:  # grows as it is gone through: the nearest come first
