@@ -11,6 +11,10 @@ STICKS = (ItemId("stick"), ItemId("broom"))
 """What carries the load `stick`, best first: at that load nothing heavier is picked up."""
 
 
+LOADS = tuple(Load)
+"""Every load, least first, each at its own number."""
+
+
 class Gear(NamedTuple):
     """An item a drill needs and what serves for it, itself or a stand-in; `lost` says what that costs."""
 
@@ -63,7 +67,7 @@ def missing(drill: Drill, have: Collection[ItemId], items: Mapping[ItemId, Item]
 def loads(drill: Drill, fitted: Fit, limit: Load) -> tuple[Load, ...]:
     """The loads a fitted drill can be done at, least first, none above `limit`."""
     most = min(drill.load[1], fitted.load, limit)
-    return tuple(load for load in Load if drill.load[0] <= load <= most)
+    return LOADS[drill.load[0] : most + 1]
 
 
 def gear_at(fitted: Fit, load: Load, have: Collection[ItemId], items: Mapping[ItemId, Item]) -> tuple[Gear, ...]:

@@ -150,7 +150,8 @@ def _know(desk: "Desk", site: Path) -> None:
     """Let a desk begin with its catalogue read and its questions answered, as it would answer them itself."""
     from kb.serve.reading import Reading
 
-    reading, answers = Reading(desk.catalogue), answers_of(site)
+    reading = Reading(desk.catalogue)
+    answers = answers_of(site, reading.stock)
     reading.stock = with_ways(reading.stock, site)
     reading._answers.update((fault, answers(fault)) for fault in reading.stock.faults)
     desk._time, desk._now = desk.catalogue.stat().st_mtime_ns, reading

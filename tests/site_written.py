@@ -4,7 +4,6 @@ Beside the pages lie the answers that they were made from, so that nobody works 
 """
 
 import fcntl
-import pickle
 from collections.abc import Callable
 from contextlib import closing
 from functools import cache
@@ -16,6 +15,7 @@ from kb.ask import read
 from kb.intake.class_file import demo_class
 from kb.make import catalogue as made
 from kb.make.library import Library
+from kb.show.page.carried import packed, unpacked
 from kb.show.page.prepared import Prepared
 from kb.show.page.site import put_site
 from kb.show.page.stock import Stock, stock_of
@@ -51,20 +51,19 @@ def site_of(library: Library, factory: pytest.TempPathFactory) -> Path:
             _, answers = put_site(db, stock, folder)
         (common / ANSWERS).mkdir()
         for fault, prepared in answers.items():
-            (common / ANSWERS / fault).write_bytes(pickle.dumps(prepared))
+            (common / ANSWERS / fault).write_bytes(packed(prepared, stock))
         ways = {(lift, kit): stock.way(lift, kit) for lift in stock.lifts for kit in stock.kits}
-        (common / WAYS).write_bytes(pickle.dumps(ways))
+        (common / WAYS).write_bytes(packed(ways, stock))
 
     return once(common / "site", make)
 
 
-def answers_of(site: Path) -> Callable[[FaultId], Prepared]:
+def answers_of(site: Path, stock: Stock) -> Callable[[FaultId], Prepared]:
     """The answers that a written site was made from, by their fault."""
 
     @cache
     def answers(fault: FaultId) -> Prepared:
-        # what this run wrote itself
-        held: Prepared = pickle.loads((site.parent / ANSWERS / fault).read_bytes())  # noqa: S301
+        held: Prepared = unpacked((site.parent / ANSWERS / fault).read_bytes(), stock)
         return held
 
     return answers
@@ -72,5 +71,5 @@ def answers_of(site: Path) -> Callable[[FaultId], Prepared]:
 
 def with_ways(stock: Stock, site: Path) -> Stock:
     """What pages are made from, with the paths from nothing that a written site was made from."""
-    ways = pickle.loads((site.parent / WAYS).read_bytes())  # noqa: S301
+    ways = unpacked((site.parent / WAYS).read_bytes(), stock)
     return stock._replace(way=lambda lift, kit: ways[lift, kit])

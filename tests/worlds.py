@@ -2,6 +2,7 @@
 
 from reading import Entry, World
 
+from kb.ask import shelf as shelves
 from kb.ask.chain import NoChain, chain
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Route
@@ -17,7 +18,7 @@ def shelf_of(world: World) -> Shelf:
     drills = {i: drill for i, drill in world.drills.items() if serves(drill, world.lift)}
     found = profiles(world.lift, drills, world.items)
     sizes, least = step_rows(found, spans(world.lift))
-    return Shelf(
+    return shelves.shelf_of(
         lift=world.lift,
         drills=drills,
         faults=world.faults,

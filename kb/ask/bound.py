@@ -1,5 +1,7 @@
 """The least that a list still has to cost, ignoring what it needs first: never above the true rest."""
 
+from collections.abc import Sequence
+
 from kb.ask.field import STEP_WEIGHT, Field
 
 __all__ = ["INFINITE", "detour", "rest"]
@@ -10,30 +12,17 @@ INFINITE = 1 << 60
 def rest(field: Field) -> tuple[list[int], list[int]]:
     """Per node, the cheapest way to the goal: (once the cause is addressed, while it is not yet).
 
-    Dijkstra backwards over two layers of the complete graph of nodes past preparation; prerequisites,
-    limits and repeats are ignored. Where nothing need be addressed the layers are the same.
+    Prerequisites, limits and repeats are ignored. Where nothing need be addressed the two are the same.
     """
-    addressed = _backwards(field, _to_goal(field))
+    straight = _to_goal(field)
+    addressed = _backwards(field, straight, straight)
     if not field.must_address:
         return addressed, addressed
-    start = [INFINITE] * len(field.drill)
-    if field.addresses[field.goal]:
-        start = _to_goal(field)
-    columns = _columns(field)
-    for node, addresses in enumerate(field.addresses):
-        if not addresses or node == field.goal or field.prepares[node] or addressed[node] >= INFINITE:
-            continue
-        base = field.enter[node] + addressed[node]
-        column = columns[field.profile[node]]
-        start = [
-            old if old <= (new := base + STEP_WEIGHT * column[profile]) else new
-            for old, profile in zip(start, field.profile, strict=True)
-        ]
-    return addressed, _backwards(field, start)
-
-
-def _columns(field: Field) -> list[list[int]]:
-    return [list(column) for column in zip(*field.sizes, strict=True)]
+    if not field.addresses[field.goal]:
+        straight = [INFINITE] * len(straight)
+    # from a drill that addresses it, the cause has been addressed
+    done = [addressed[node] if addresses else straight[node] for node, addresses in enumerate(field.addresses)]
+    return addressed, _backwards(field, straight, done)
 
 
 def _to_goal(field: Field) -> list[int]:
@@ -44,23 +33,35 @@ def _to_goal(field: Field) -> list[int]:
     ]
 
 
-def _backwards(field: Field, start: list[int]) -> list[int]:
-    columns = _columns(field)
-    profiles = field.profile
-    best = list(start)
-    waiting = {node for node in range(len(best)) if node != field.goal and not field.prepares[node]}
-    # the goal ends a list: nothing goes through it, and preparation is never gone back to
-    while waiting:
-        node = min(waiting, key=best.__getitem__)
-        if best[node] >= INFINITE:
+def _backwards(field: Field, straight: Sequence[int], done: Sequence[int]) -> list[int]:
+    """The cheapest way to the goal: straight there, or through nodes of which the last leaves what `done` says.
+
+    Dijkstra backwards from the goal, over profiles: from nodes that share one, every way onward costs the same.
+    """
+    sizes, count = field.sizes, len(field.sizes)
+    enter, onward, through = [INFINITE] * count, [INFINITE] * count, [INFINITE] * count
+    for node, profile in enumerate(field.profile):
+        # the goal ends a list: nothing goes through it, and preparation is never gone back to
+        if node != field.goal and not field.prepares[node]:
+            enter[profile] = min(enter[profile], field.enter[node])
+            through[profile] = min(through[profile], field.enter[node] + done[node])
+    there = set(field.profile)
+    left = [(profile, sizes[profile], enter[profile]) for profile in there]
+    waiting = {profile for profile in there if enter[profile] < INFINITE}
+    while waiting and left:
+        profile = min(waiting, key=through.__getitem__)
+        base = through[profile]
+        if base >= INFINITE:
             break
-        waiting.remove(node)
-        base = best[node] + field.enter[node]
-        column = columns[profiles[node]]
-        best = [
-            old if old <= (new := base + STEP_WEIGHT * column[profile]) else new
-            for old, profile in zip(best, profiles, strict=True)
-        ]
+        waiting.remove(profile)
+        left = [row for row in left if onward[row[0]] > base]  # no way through what remains is cheaper for the others
+        for before, row, entering in left:
+            way = base + STEP_WEIGHT * row[profile]
+            if way < onward[before]:
+                onward[before] = way
+                if way + entering < through[before]:
+                    through[before] = way + entering
+    best = [min(direct, onward[profile]) for direct, profile in zip(straight, field.profile, strict=True)]
     best[field.goal] = 0
     return best
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb import dose, evidence, kit
+from kb import dose, kit
 from kb.ask.field import Field
 from kb.ask.matter import Matter
 from kb.ask.shelf import profile_key
@@ -83,7 +83,7 @@ def choices_of(matter: Matter) -> Choices:
     seconds = [dose.work_seconds(drill) if work[n] else dose.check_seconds(drill) for n, (drill, _) in enumerate(nodes)]
     stray = [not (prepares[n] or addresses[n] or shows[n]) for n in range(len(nodes))]
     goal = next(n for n, (_, load) in enumerate(nodes) if is_lift[n] and load == matter.load)
-    before = _before_goal(matter, nodes)
+    before = _before_goal(matter, nodes, shows)
     any_strengthens = matter.worked_cause.kind == "strength" and bool(finish_of(matter))
     field = Field(
         drill=[numbers[drill.id] for drill, _ in nodes],
@@ -115,13 +115,14 @@ class _Before(NamedTuple):
     tests: bool
 
 
-def _before_goal(matter: Matter, nodes: Sequence[Node]) -> _Before:
+def _before_goal(matter: Matter, nodes: Sequence[Node], shows_worked: list[bool]) -> _Before:
     """Which nodes may come right before the lift: those that test the fault, if any drill but the lift does.
 
     A lift above light comes right after itself at light.
     """
     lift_drill = matter.shelf.lift.drill
-    shows = [matter.tests(drill, load) for drill, load in nodes]
+    same = matter.where == matter.where_worked
+    shows = shows_worked if same else [matter.tests(drill, load) for drill, load in nodes]
     needed = any(shows[n] and drill.id != lift_drill for n, (drill, _) in enumerate(nodes))
     allowed = [
         (shown or not needed) and (matter.load <= Load.LIGHT or (drill.id == lift_drill and load is Load.LIGHT))
@@ -163,7 +164,7 @@ def why_not(matter: Matter) -> str | None:
         return _untested(matter)
     usable = [
         (each, load)
-        for each in (matter.shelf.drills[drill_id] for drill_id in sorted(matter.doable))
+        for each in (matter.shelf.drills[drill_id] for drill_id in matter.doable & matter.addressing)
         if each.stage is not Stage.FINISH
         for load in kit.loads(each, matter.fits[each.id], matter.load if each.id == lift.drill else matter.limit)
         if matter.addresses(each, load)
@@ -178,7 +179,7 @@ def why_not(matter: Matter) -> str | None:
 def _untested(matter: Matter) -> str:
     """That the lift shows nothing for sure at its load: the fault may be seen there, and gone it proves nothing."""
     name = matter.shelf.lift.name.lower()
-    if evidence.shows_at(matter.fault, matter.cause).load > matter.load:
+    if matter.where.least.load > matter.load:
         under = "a bar" if matter.load < Load.LIGHT else "working weight"
         said = f"at {matter.load.word} load the {name} doesn't test this fault"
         return f"{said}: it could look gone and still be there under {under}"

@@ -9,9 +9,26 @@ START = -1
 
 
 class Label:
-    """A partial list: its last node, what it cost and used, and the label it grew from."""
+    """A partial list: its last node, what it cost and used, and the label it grew from.
 
-    __slots__ = ("addressed", "band", "bound", "cost", "entries", "held", "node", "parent", "seconds", "used", "work")
+    `least` is shared by all that hold, used, addressed and last covered the same: by node, what the cheapest that went
+    on from one of these to there cost.
+    """
+
+    __slots__ = (
+        "addressed",
+        "band",
+        "bound",
+        "cost",
+        "entries",
+        "held",
+        "least",
+        "node",
+        "parent",
+        "seconds",
+        "used",
+        "work",
+    )
 
     def __init__(self, node: int, parent: "Label | None") -> None:
         self.node = node
@@ -19,6 +36,7 @@ class Label:
         self.cost = self.held = self.used = self.entries = self.work = self.seconds = self.bound = 0
         self.addressed = False
         self.band: Band | None = None
+        self.least: dict[int, int] = {}
 
     def nodes(self) -> tuple[int, ...]:
         """Its nodes from first to last."""

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from kb import evidence, kit
 from kb.ask.question import ChainQuestion
 from kb.ask.shelf import Shelf
-from kb.dials import Dials, at_load, dials_of
+from kb.dials import Dials, at_load
 from kb.errors import BadInput
 from kb.terms import Cause, Drill, DrillId, Fault, FaultId, Load, Stage
 
@@ -22,6 +22,8 @@ class Matter(NamedTuple):
     `fault` and `cause` are what was asked; `worked` and `worked_cause` what the chain works on, which
     differ when the cause is an earlier fault. `load` is the lift's at the end. `doubt` holds drills the
     lifter is not taken to hold; `doable` those of the lift's drills that the kit and the doubts allow.
+    `where` tells where the fault asked about shows, `where_worked` the fault worked on; `addressing` are the drills
+    that act on the cause at the most load they make sense at.
     """
 
     question: ChainQuestion
@@ -34,6 +36,9 @@ class Matter(NamedTuple):
     fits: Mapping[DrillId, kit.Fit]
     doubt: frozenset[DrillId]
     doable: frozenset[DrillId]
+    where: evidence.Shown
+    where_worked: evidence.Shown
+    addressing: frozenset[DrillId]
 
     @property
     def limit(self) -> Load:
@@ -42,30 +47,28 @@ class Matter(NamedTuple):
 
     def tests(self, drill: Drill, load: Load) -> bool:
         """Whether a drill at a load shows the fault asked about: what the entry before the lift must do."""
-        return self._shows(drill, load, self.fault, self.cause)
+        return _shows(self.shelf, self.fits[drill.id], drill, load, self.where)
 
     def tests_worked(self, drill: Drill, load: Load) -> bool:
         """Whether a drill at a load shows the fault worked on."""
-        return self._shows(drill, load, self.worked, self.worked_cause)
+        return _shows(self.shelf, self.fits[drill.id], drill, load, self.where_worked)
 
     def dials(self, drill: Drill, load: Load) -> Dials:
         """A drill's dials at a load, as the gear caps them."""
         fitted = self.fits[drill.id]
-        return at_load(dials_of(drill, self.shelf.lift), load, fitted.speed, fitted.catch)
+        return at_load(self.shelf.dials[drill.id], load, fitted.speed, fitted.catch)
 
     def addresses(self, drill: Drill, load: Load) -> bool:
         """Whether a drill at a load works on the cause."""
-        return evidence.addresses(drill, self.worked, self.worked_cause, load)
+        return drill.id in self.addressing and evidence.enough(self.worked_cause, load)
 
     def groups_in_doubt(self, drill: Drill) -> tuple[tuple[DrillId, ...], ...]:
         """The prerequisite groups of a drill of which every member is in doubt."""
         return tuple(group for group in drill.groups if all(member in self.doubt for member in group))
 
-    def _shows(self, drill: Drill, load: Load, fault: Fault, cause: Cause) -> bool:
-        fitted = self.fits[drill.id]
-        return evidence.tests(
-            drill, load, fault, cause, self.shelf.lift, self.shelf.drills, speed=fitted.speed, catch=fitted.catch
-        )
+
+def _shows(shelf: Shelf, fitted: kit.Fit, drill: Drill, load: Load, where: evidence.Shown) -> bool:
+    return evidence.tests(drill, load, where, shelf.drills, shelf.dials, speed=fitted.speed, catch=fitted.catch)
 
 
 def _worked(shelf: Shelf, fault: Fault, cause: Cause) -> tuple[Fault, Cause]:
@@ -79,17 +82,13 @@ def _worked(shelf: Shelf, fault: Fault, cause: Cause) -> tuple[Fault, Cause]:
     raise BadInput(f"{earlier.name}: each of its causes is an earlier fault; name that fault instead")
 
 
-def lift_load(question: ChainQuestion, shelf: Shelf, fault: Fault, cause: Cause, fitted: kit.Fit) -> Load:
+def lift_load(question: ChainQuestion, shelf: Shelf, where: evidence.Shown, fitted: kit.Fit) -> Load:
     """The load the lift ends at, `fitted` to a kit: as asked, else light or the least that shows the fault."""
     drill = shelf.drills[shelf.lift.drill]
     most = min(drill.load[1], fitted.load)
     if question.load is not None:
         return max(drill.load[0], min(question.load, most))
-    showing = (
-        load
-        for load in kit.loads(drill, fitted, Load.WORKING)
-        if evidence.tests(drill, load, fault, cause, shelf.lift, shelf.drills, speed=fitted.speed, catch=fitted.catch)
-    )
+    showing = (load for load in kit.loads(drill, fitted, Load.WORKING) if _shows(shelf, fitted, drill, load, where))
     return max(drill.load[0], min(max(Load.LIGHT, next(showing, Load.LIGHT)), most))
 
 
@@ -105,21 +104,23 @@ def _cause_of(question: ChainQuestion, fault: Fault) -> Cause:
 
 
 def _doubt(
-    question: ChainQuestion, shelf: Shelf, fits: Mapping[DrillId, kit.Fit], worked: tuple[Fault, Cause], load: Load
+    question: ChainQuestion,
+    shelf: Shelf,
+    fits: Mapping[DrillId, kit.Fit],
+    addressing: frozenset[DrillId],
+    where: evidence.Shown,
+    load: Load,
 ) -> frozenset[DrillId]:
-    fault, cause = worked
     found = set()
     for drill in shelf.drills.values():
         if drill.stage is Stage.FINISH:
             continue
-        if evidence.addresses(drill, fault, cause, drill.load[1]):
+        if drill.id in addressing:
             found.add(drill.id)
         elif drill.id in fits:
             fitted = fits[drill.id]
             highest = min(drill.load[1], fitted.load, load)
-            if highest >= drill.load[0] and evidence.tests(
-                drill, highest, fault, cause, shelf.lift, shelf.drills, speed=fitted.speed, catch=fitted.catch
-            ):
+            if highest >= drill.load[0] and _shows(shelf, fitted, drill, highest, where):
                 found.add(drill.id)
     return frozenset(found - question.holds)
 
@@ -153,17 +154,18 @@ def matter_of(shelf: Shelf, question: ChainQuestion) -> Matter:
     fault = _known_fault(shelf, question.fault)
     cause = _cause_of(question, fault)
     worked = _worked(shelf, fault, cause)
-    fits = {}
-    for drill in shelf.drills.values():
-        fitted = kit.fit(drill, question.have, shelf.items)
-        if fitted is not None:
-            fits[drill.id] = fitted
+    where = evidence.shown(fault, cause, shelf.lift)
+    where_worked = evidence.shown(*worked, shelf.lift)
+    fits = shelf.fits(question.have)
     lift_drill = shelf.drills[shelf.lift.drill]
     lift_fit = fits.get(lift_drill.id)
-    load = lift_load(question, shelf, fault, cause, lift_fit) if lift_fit else lift_drill.load[0]
-    doubt = _doubt(question, shelf, fits, worked, load)
+    load = lift_load(question, shelf, where, lift_fit) if lift_fit else lift_drill.load[0]
+    addressing = frozenset(
+        drill.id for drill in shelf.drills.values() if evidence.addresses(drill, *worked, drill.load[1])
+    )
+    doubt = _doubt(question, shelf, fits, addressing, where_worked, load)
     doable = _doable(shelf.drills.values(), fits, doubt, min(load, Load.LIGHT))
-    return Matter(question, shelf, fault, cause, *worked, load, fits, doubt, doable)
+    return Matter(question, shelf, fault, cause, *worked, load, fits, doubt, doable, where, where_worked, addressing)
 
 
 def _known_fault(shelf: Shelf, fault_id: FaultId) -> Fault:

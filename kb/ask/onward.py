@@ -27,18 +27,18 @@ class Onward:
             gain if load == least[drill] else 0
             for drill, load, gain in zip(field.drill, field.load, field.gains, strict=True)
         ]
-        self._order: dict[tuple[int, bool], list[tuple[int, int]]] = {}
+        self._order: dict[tuple[int, bool], list[tuple[int, int, int]]] = {}
         self._ready: dict[int, list[bool]] = {}
         self._detours: dict[tuple[int, int], int] = {}
 
-    def order(self, node: int, addressed: bool) -> list[tuple[int, int]]:
-        """The nodes that may follow, as (least cost of the rest through it, node), cheapest first."""
+    def order(self, node: int, addressed: bool) -> list[tuple[int, int, int]]:
+        """The nodes that may follow, cheapest first: (least cost of the rest through it, node, cost of going there)."""
         key = (node, addressed)
         if key not in self._order:
             self._order[key] = sorted(self._following(node, addressed))
         return self._order[key]
 
-    def _following(self, node: int, addressed: bool) -> Iterator[tuple[int, int]]:
+    def _following(self, node: int, addressed: bool) -> Iterator[tuple[int, int, int]]:
         field = self.field
         for to in range(len(field.drill)):
             if node == START:
@@ -56,7 +56,7 @@ class Onward:
             if to == field.goal:
                 left = 0
             if left < INFINITE:
-                yield cost + left, to
+                yield cost + left, to, cost
 
     def _may_start(self, node: int) -> bool:
         field = self.field

@@ -9,7 +9,7 @@ from kb.ask.owed import Groups, Needs, comes_first, reached, some_list, things_o
 from kb.ask.search import Found, Limits, search
 from kb.ask.shelf import Shelf, profile_key
 from kb.ask.tour import Passed, Tour
-from kb.dials import Change, Dials, at_load, changes, dials_of, spans
+from kb.dials import Change, Dials, at_load, changes, spans
 from kb.errors import NoAnswer
 from kb.kit import Fit, fit, loads, missing
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
@@ -108,7 +108,7 @@ def path(
     so far comes with its gap. Raises NoAnswer when the kit can't get there.
     """
     lift = shelf.lift
-    fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
+    fits = shelf.fits(have)
     there = set(closure(shelf, fits, holds))
     if lift.drill not in there:
         raise NoAnswer(_why_not(shelf, have, there, holds))
@@ -124,7 +124,7 @@ def path(
         for each in loads(shelf.drills[drill_id], fits[drill_id], load if drill_id == lift.drill else Load.LIGHT)
         if shelf.drills[drill_id].bridge or drill_id in needed
     ]
-    dials = [at_load(dials_of(drill, lift), each, fits[drill.id].speed, fits[drill.id].catch) for drill, each in nodes]
+    dials = [at_load(shelf.dials[drill.id], each, fits[drill.id].speed, fits[drill.id].catch) for drill, each in nodes]
     groups = _groups(nodes, holds)
 
     def best(within: Order) -> tuple[Field, Found | None]:

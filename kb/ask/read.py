@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from kb import plain
-from kb.ask.shelf import Shelf, Steps
+from kb.ask.shelf import Shelf, Steps, shelf_of
 from kb.errors import BadInput, DrillpathError
 from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift, LiftId, Position, PositionId
 
@@ -180,7 +180,7 @@ def shelf(db: sqlite3.Connection, lift_id: LiftId, fault_id: FaultId | None = No
     """
     found = lift(db, lift_id)
     there = faults(db) if fault_id is None else _with_earlier(db, fault_id)
-    return Shelf(
+    return shelf_of(
         lift=found,
         drills=drills(db, found.serves),
         faults={each.id: each for each in there.values() if any(served in each.lifts for served in found.serves)},

@@ -157,10 +157,8 @@ def _hopeless(matter: Matter, question: ChainQuestion) -> bool:
     fitted = kit.fit(lift, question.have, shelf.items)
     if fitted is None:
         return True
-    load = lift_load(question, shelf, matter.fault, matter.cause, fitted)
-    if not evidence.tests(
-        lift, load, matter.fault, matter.cause, shelf.lift, shelf.drills, speed=fitted.speed, catch=fitted.catch
-    ):
+    load = lift_load(question, shelf, matter.where, fitted)
+    if not evidence.tests(lift, load, matter.where, shelf.drills, shelf.dials, speed=fitted.speed, catch=fitted.catch):
         return True
     kind = matter.worked_cause.kind
     return kind != "strength" and not any(

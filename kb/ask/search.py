@@ -105,6 +105,10 @@ def _cost(field: Field, nodes: tuple[int, ...]) -> int:
     return field.enter[nodes[0]] + sum(field.step_cost(a, b) for a, b in pairwise(nodes))
 
 
+Least = dict[tuple[int, int, bool, Band | None], dict[int, int]]
+"""By what labels hold, used, addressed and last covered: what one at each node is known to cost at least."""
+
+
 class _Search:
     """One field and its bounds, searched as often as the relaxation needs."""
 
@@ -121,34 +125,36 @@ class _Search:
 
     # -- growing a list -------------------------------------------------------------------------
 
-    def grow(
-        self, label: Label, to: int, tracked: dict[int, int], least: dict[tuple[object, ...], int] | None
-    ) -> Label | None:
-        """The label with one `ready` node more, or None if another rule or a limit forbids it.
+    def grow(self, label: Label, to: int, cost: int, tracked: dict[int, int], least: Least | None) -> Label | None:
+        """The label with one `ready` node more, at `cost`, or None if another rule or a limit forbids it.
 
-        Also None if one that stands the same is known to cost no more; `least` keeps what each cost. Where
-        something is limited that is not asked, for it may have spent more of it: `least` is None.
+        Also None if one that stands the same is known to cost no more; `least` and the label's own keep what each
+        cost. Where something is limited that is not asked, for it may have spent more of it: `least` is None.
         """
-        field = self.field
-        bit = 0
+        field, used, band = self.field, label.used, label.band
         if field.drill[to] in tracked:
             base = 4 * tracked[field.drill[to]]
-            if label.used >> (base + field.load[to]) & 1:
+            if used >> (base + field.load[to]) & 1:
                 return None
-            bit = ((1 << (field.load[to] + 1)) - 1) << base
-        band = field.band[to] if field.band else None
-        if band is not None and label.band is not None and not field.in_order(label.band, band):
-            return None
-        cost = label.cost + (field.enter[to] if label.node == START else field.step_cost(label.node, to))
-        held, used = label.held | field.gains[to], label.used | bit
-        addressed, band = label.addressed or field.addresses[to], band or label.band
+            used |= ((1 << (field.load[to] + 1)) - 1) << base
+        stretch = field.band[to] if field.band else None
+        if stretch is not None:
+            if band is not None and not field.in_order(band, stretch):
+                return None
+            band = stretch
+        held, addressed = label.held | field.gains[to], label.addressed or field.addresses[to]
+        known = label.least
         if least is not None:
-            key = (to, held, used, addressed, band)
-            if least.get(key, INFINITE) <= cost:
-                return None
-            least[key] = cost
+            # whatever stands as the label does would stand alike there
+            known[to] = cost
+            if held != label.held or used != label.used or addressed != label.addressed or band is not label.band:
+                known = least.setdefault((held, used, addressed, band), {})
+                if known.get(to, INFINITE) <= cost:
+                    return None
+                known[to] = cost
         child = Label(to, label)
         child.cost, child.held, child.used, child.addressed, child.band = cost, held, used, addressed, band
+        child.least = known
         child.entries = label.entries + 1
         child.work = label.work + field.work[to]
         child.seconds = label.seconds + field.seconds[to]
@@ -204,7 +210,7 @@ class _Search:
         heap: list[tuple[int, int, int, Label]] = [(0, 0, -1, start)]
         met: dict[tuple[object, ...], list[tuple[int, int, int]]] = {}
         limited, count = self.limits.any, 0
-        least: dict[tuple[object, ...], int] | None = None if limited else {}
+        least: Least | None = None if limited else {}
         more: dict[tuple[object, ...], list[tuple[int, int]]] = {}
         while heap:
             bound, _, index, label = heappop(heap)
@@ -217,16 +223,21 @@ class _Search:
                 if self.states > budget:
                     return bound, None
                 index = 0
+            known = label.least
             order, ready = self.onward.order(label.node, label.addressed), self.onward.ready(label.held)
-            while index < len(order):
-                through, to = order[index]
+            for at in range(index, len(order)):
+                through, to, going = order[at]
+                if not ready[to]:
+                    continue
                 at_least = max(label.bound, label.cost + lean * through // EXACT)
                 if heap and at_least > heap[0][0]:
                     count += 1
-                    heappush(heap, (at_least, count, index, label))
+                    heappush(heap, (at_least, count, at, label))
                     break
-                index += 1
-                child = self.grow(label, to, tracked, least) if ready[to] else None
+                cost = label.cost + going
+                if known.get(to, INFINITE) <= cost:
+                    continue
+                child = self.grow(label, to, cost, tracked, least)
                 if child is None:
                     continue
                 owed = self.owed(to, child.band, child.held) if to != self.field.goal else 0

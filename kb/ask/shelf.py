@@ -1,13 +1,18 @@
 """What one lift's questions are answered from: its drills, the equipment, and the prepared steps."""
 
 from array import array
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
-from kb.dials import Dials
+from kb.dials import Dials, dials_of
+from kb.kit import Fit, fit
 from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift
 
-__all__ = ["ProfileKey", "Shelf", "Steps", "profile_key"]
+__all__ = ["ProfileKey", "Shelf", "Steps", "profile_key", "shelf_of"]
+
+KITS_KEPT = 64
+"""Kits of which a shelf remembers what can be done with them: more than a library names, and no more than a few."""
 
 ProfileKey = tuple[int, int, int, int, int, int, int, int]
 """Dials as plain integers: stage, first, last, left_out, speed, load, catch, helped."""
@@ -26,7 +31,11 @@ class Steps(NamedTuple):
 
 
 class Shelf(NamedTuple):
-    """A lift, every drill that serves it or a part of it, its faults, all equipment, the kits, the steps."""
+    """A lift, every drill that serves it or a part of it, its faults, all equipment, the kits, the steps.
+
+    `dials` are the drills' own on the lift's timeline. `fits` tells of each drill that can be done with what there is
+    how it can; what it found for the last kits is kept.
+    """
 
     lift: Lift
     drills: Mapping[DrillId, Drill]
@@ -34,6 +43,27 @@ class Shelf(NamedTuple):
     items: Mapping[ItemId, Item]
     kits: Mapping[str, frozenset[ItemId]]
     steps: Steps
+    dials: Mapping[DrillId, Dials]
+    fits: Callable[[frozenset[ItemId]], Mapping[DrillId, Fit]]
+
+
+def shelf_of(
+    lift: Lift,
+    drills: Mapping[DrillId, Drill],
+    faults: Mapping[FaultId, Fault],
+    items: Mapping[ItemId, Item],
+    kits: Mapping[str, frozenset[ItemId]],
+    steps: Steps,
+) -> Shelf:
+    """A lift's shelf; `drills` are those that serve it."""
+
+    @lru_cache(maxsize=KITS_KEPT)
+    def fits(have: frozenset[ItemId]) -> Mapping[DrillId, Fit]:
+        found = ((drill.id, fit(drill, have, items)) for drill in drills.values())
+        return {drill_id: fitted for drill_id, fitted in found if fitted is not None}
+
+    dials = {drill.id: dials_of(drill, lift) for drill in drills.values()}
+    return Shelf(lift, drills, faults, items, kits, steps, dials, fits)
 
 
 def profile_key(dials: Dials) -> ProfileKey:

@@ -7,7 +7,7 @@ from kb.ask.path import Order, Path, closure, path
 from kb.ask.shelf import Shelf
 from kb.dose import work_seconds
 from kb.errors import NoAnswer
-from kb.kit import Fit, Gear, fit, gear_at, loads, missing
+from kb.kit import Fit, Gear, gear_at, loads, missing
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["Toward", "towards"]
@@ -33,7 +33,7 @@ def towards(
     whole = _whole(shelf, have, holds, order)
     if whole is None:
         return ()
-    fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
+    fits = shelf.fits(have)
     rounds = closure(shelf, fits, holds)
     found: dict[DrillId, Load] = {}
     for entry in whole.entries:

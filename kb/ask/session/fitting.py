@@ -80,20 +80,34 @@ _NOTHING = [_Point(0, 0, ())]
 def _front(points: Iterable[_Point]) -> list[_Point]:
     """The points that none beats: by time, each worth more than the one before."""
     kept: list[_Point] = []
-    for point in sorted(points, key=lambda point: (point.seconds, -point.worth)):
-        if not kept or point.worth > kept[-1].worth:
+    most = -1
+    for point in sorted(points, key=_quickest):
+        if not kept or point.worth > most:
             kept.append(point)
+            most = point.worth
     return kept
 
 
+def _quickest(point: _Point) -> tuple[int, int]:
+    return point.seconds, -point.worth
+
+
 def _joined(a: Sequence[_Point], b: Sequence[_Point], limit: int) -> list[_Point]:
-    """Every choice of one from each that fits, as a front."""
-    return _front(
-        _Point(x.seconds + y.seconds, x.worth + y.worth, x.picks + y.picks)
-        for x in a
-        for y in b
+    """Every choice of one from each that fits, as a front; of two that are alike the first by `a`, then by `b`."""
+    pairs = [
+        (x.seconds + y.seconds, -x.worth - y.worth, at, n)
+        for at, x in enumerate(a)
+        for n, y in enumerate(b)
         if x.seconds + y.seconds <= limit
-    )
+    ]
+    pairs.sort()
+    kept: list[_Point] = []
+    least = 1
+    for seconds, minus_worth, at, n in pairs:
+        if not kept or minus_worth < least:
+            kept.append(_Point(seconds, -minus_worth, a[at].picks + b[n].picks))
+            least = minus_worth
+    return kept
 
 
 def _of_way(way: Way, limit: int) -> list[_Point]:
@@ -118,11 +132,36 @@ def _joint_worth(joints: Sequence[int], covered: int) -> int:
     return sum(worth for n, worth in enumerate(joints) if covered >> n & 1)
 
 
+def _outdone(opener: Opener, other: Opener, *, later: bool) -> bool:
+    """Whether nothing is lost without an opener, for `other` opens as much: sooner or for more; or as good, if `later`.
+
+    Only where doing the one as well as the other is worth nothing.
+    """
+    if opener.covers & ~other.covers or any(option.worth > 0 for option in opener.options):
+        return False
+    return all(
+        any(
+            better.seconds <= option.seconds and better.worth >= option.worth and (later or better != option)
+            for better in other.options
+        )
+        for option in opener.options
+    )
+
+
+def _worth_trying(openers: Sequence[Opener]) -> list[tuple[int, Opener]]:
+    """The openers, by their place, less those that another makes needless."""
+    return [
+        (at, opener)
+        for at, opener in enumerate(openers)
+        if not any(n != at and _outdone(opener, other, later=n < at) for n, other in enumerate(openers))
+    ]
+
+
 def _of_openers(offer: Offer, covered: int, limit: int) -> list[_Point]:
     """The front of the warm-up drills, where `covered` joints are opened without them."""
     limit = min(limit, offer.opening_s)
     fronts: dict[int, list[_Point]] = {0: _NOTHING}
-    for at, opener in enumerate(offer.openers):
+    for at, opener in _worth_trying(offer.openers):
         fresh = opener.covers & ~covered
         done = _front(_Point(option.seconds, option.worth, ((at, n),)) for n, option in enumerate(opener.options))
         grown: dict[int, list[_Point]] = {mask: list(front) for mask, front in fronts.items()}

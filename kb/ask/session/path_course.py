@@ -7,10 +7,10 @@ from kb.ask.route import Entry
 from kb.ask.session.course import Course, cut_course, entry_seconds, least_raise_s, light_finishes, on_bar
 from kb.ask.session.worth import at_least_half, one_round
 from kb.ask.shelf import Shelf
-from kb.dials import at_load, changes, dials_of, spans, step
+from kb.dials import at_load, changes, spans, step
 from kb.dose import work_seconds
 from kb.errors import BadInput, NoAnswer
-from kb.kit import fit, gear_at, loads
+from kb.kit import gear_at, loads
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
 
 __all__ = ["NEW_A_SESSION", "named_course", "path_courses"]
@@ -24,7 +24,7 @@ def path_courses(
 ) -> Iterator[Course]:
     """Ways to lead a path through in sittings of `seconds`, the one to prefer first."""
     shelf = found.shelf
-    fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
+    fits = shelf.fits(have)
     entries = tuple(
         Entry(
             drill=each.drill,
@@ -78,7 +78,7 @@ def named_course(shelf: Shelf, names: Sequence[DrillId], have: frozenset[ItemId]
     Raises BadInput for a drill that isn't of the lift, NoAnswer for one that can't be done with what is there.
     """
     lift = shelf.lift
-    fits = {each.id: fitted for each in shelf.drills.values() if (fitted := fit(each, have, shelf.items))}
+    fits = shelf.fits(have)
     entries: list[Entry] = []
     for drill_id in [*(each for each in names if each != lift.drill), lift.drill]:
         drill = _known(shelf, drill_id)
@@ -87,7 +87,7 @@ def named_course(shelf: Shelf, names: Sequence[DrillId], have: frozenset[ItemId]
                 f"{drill.name} can't be done with what is there; `drillpath swap {drill_id}` says what could"
             )
         load = max(drill.load[0], loads(drill, fits[drill_id], max(Load.LIGHT, drill.load[0]))[-1])
-        here = at_load(dials_of(drill, lift), load, fits[drill_id].speed, fits[drill_id].catch)
+        here = at_load(shelf.dials[drill.id], load, fits[drill_id].speed, fits[drill_id].catch)
         before = entries[-1].dials if entries else None
         entries.append(
             Entry(

@@ -9,7 +9,7 @@ from kb.ask.session.fitting import Option
 from kb.ask.session.records import Part
 from kb.ask.session.warm_up import Asked, asked_positions, openers_of, raises
 from kb.ask.session.worth import WORTH, Amount, amounts, at_least_half, in_passing, longer
-from kb.dials import Dials, at_load, dials_of
+from kb.dials import Dials, at_load
 from kb.dose import dose_seconds
 from kb.kit import Gear, gear_at
 from kb.loading import LOADING_S, Loaded
@@ -82,7 +82,7 @@ def _prepared(course: Course, drill: Drill, doses: tuple[Amount, ...], *, teach:
         part="warm-up",
         drill=drill,
         load=load,
-        dials=at_load(dials_of(drill, course.shelf.lift), load, fitted.speed, fitted.catch),
+        dials=at_load(course.shelf.dials[drill.id], load, fitted.speed, fitted.catch),
         gear=gear_at(fitted, load, course.have, course.shelf.items),
         work=True,
         amounts=doses,
@@ -162,7 +162,7 @@ def finish_tasks(course: Course, *, weigh: Weigh, teach: bool) -> tuple[Task, ..
                 part="finish",
                 drill=drill,
                 load=load,
-                dials=at_load(dials_of(drill, course.shelf.lift), load, fitted.speed, fitted.catch),
+                dials=at_load(course.shelf.dials[drill.id], load, fitted.speed, fitted.catch),
                 gear=gear,
                 work=True,
                 amounts=amounts(drill.dose, worth, least=at_least_half(drill.dose)),

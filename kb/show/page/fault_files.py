@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from kb.ask import read
 from kb.show.page.address import file_of, form_at
+from kb.show.page.carried import packed, unpacked
 from kb.show.page.inert import inert
 from kb.show.page.pages import Answers, fault_paths, page_at
 from kb.show.page.prepared import Prepared, prepare
@@ -52,8 +53,10 @@ def _stock_at(catalogue: str) -> Stock:
     return stock_of(read.open_catalogue(catalogue))
 
 
-def _in_the_other(fault: FaultId, catalogue: str, folder: Path) -> FaultFiles:
-    return _files(fault, _stock_at(catalogue), folder)
+def _in_the_other(fault: FaultId, catalogue: str, folder: Path) -> tuple[bytes, dict[str, int]]:
+    stock = _stock_at(catalogue)
+    files = _files(fault, stock, folder)
+    return packed(files.answers, stock), files.sizes
 
 
 @contextmanager
@@ -73,9 +76,10 @@ def beside(stock: Stock, catalogue: str, folder: Path) -> Iterator[Callable[[], 
                 done[fault] = _files(fault, stock, folder)
         return {fault: done[fault] if fault in done else _theirs(begun[fault], fault) for fault in begun}
 
-    def _theirs(job: Future[FaultFiles], fault: FaultId) -> FaultFiles:
+    def _theirs(job: Future[tuple[bytes, dict[str, int]]], fault: FaultId) -> FaultFiles:
         try:
-            return job.result()
+            answers, sizes = job.result()
+            return FaultFiles(unpacked(answers, stock), sizes)
         except BrokenExecutor:  # there can't be another process here, or it was ended
             return _files(fault, stock, folder)
 

@@ -84,16 +84,17 @@ def _refuse_others(folder: Path) -> None:
 
 def put_site(db: sqlite3.Connection, stock: Stock, folder: Path) -> tuple[Written, Mapping[FaultId, Prepared]]:
     """Write every prepared page and all they share into a new folder; and give the answers that they were made from."""
-    figures = drawn(stock)
     for kind in (*NAMED, "assets", "figures"):
         (folder / kind).mkdir(parents=True)
     catalogue = db.execute("pragma database_list").fetchone()[2]
     if len(stock.faults) < MANY or (os.cpu_count() or 1) < 2:
         of_faults = all_here(stock, folder)
         sizes = put_pages(entry_paths(stock), stock, _none_yet, folder)
+        figures = drawn(stock)
     else:
         with beside(stock, catalogue, folder) as rest:
             sizes = put_pages(entry_paths(stock), stock, _none_yet, folder)
+            figures = drawn(stock)
             of_faults = rest()
 
     def answers(fault: FaultId) -> Prepared:

@@ -32,9 +32,9 @@ def site(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def answers(site: Path) -> Answers:
+def answers(site: Path, stock: Stock) -> Answers:
     """Every fault's answers, those that the files were made from."""
-    return answers_of(site)
+    return answers_of(site, stock)
 
 
 @pytest.fixture(scope="module", params=[5, pytest.param(1, marks=pytest.mark.exhaustive)])
