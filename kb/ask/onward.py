@@ -81,7 +81,7 @@ class Onward:
         """For each node, whether what must come before it is held; not a drill's least load where its own bit is."""
         if held not in self._ready:
             ready = [
-                not own & held and all(group & held for group in groups)
+                not own & held and (not groups or all(group & held for group in groups))
                 for own, groups in zip(self.once_only, self.field.groups, strict=True)
             ]
             ready[self.field.goal] &= not self.must_bits & ~held

@@ -147,7 +147,7 @@ class _Search:
         if least is not None:
             # whatever stands as the label does would stand alike there
             known[to] = cost
-            if held != label.held or used != label.used or addressed != label.addressed or band is not label.band:
+            if held != label.held or used != label.used or addressed != label.addressed or band != label.band:
                 known = least.setdefault((held, used, addressed, band), {})
                 if known.get(to, INFINITE) <= cost:
                     return None
@@ -258,7 +258,7 @@ class _Search:
         seen = more.setdefault(key, [])
         held, cost = label.held, label.cost
         for other, spent in seen:
-            if other & held == held and spent < cost:
+            if spent < cost and other & held == held:
                 return True
         seen.append((held, cost))
         return False

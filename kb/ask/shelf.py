@@ -9,7 +9,7 @@ from kb.dials import Dials, dials_of
 from kb.kit import Fit, fit
 from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift
 
-__all__ = ["ProfileKey", "Shelf", "Steps", "profile_key", "shelf_of"]
+__all__ = ["ProfileKey", "Shelf", "Steps", "profile_key", "shelf_of", "with_drills"]
 
 KITS_KEPT = 64
 """Kits of which a shelf remembers what can be done with them: more than a library names, and no more than a few."""
@@ -64,6 +64,11 @@ def shelf_of(
 
     dials = {drill.id: dials_of(drill, lift) for drill in drills.values()}
     return Shelf(lift, drills, faults, items, kits, steps, dials, fits)
+
+
+def with_drills(shelf: Shelf, drills: Mapping[DrillId, Drill]) -> Shelf:
+    """The same shelf with these drills; their steps must be among those it holds."""
+    return shelf_of(shelf.lift, drills, shelf.faults, shelf.items, shelf.kits, shelf.steps)
 
 
 def profile_key(dials: Dials) -> ProfileKey:

@@ -5,6 +5,7 @@ from small_answers import small_chain
 from kb.ask.alone import MOST_IN_FULL, strengthening
 from kb.ask.choices import finish_of
 from kb.ask.matter import Matter
+from kb.ask.shelf import with_drills
 from kb.terms import Addressed, Drill, DrillId, Load
 
 FOUND = small_chain("hips-rise-first", cause="weak-legs-off-floor")
@@ -15,9 +16,10 @@ def among(*drills: Drill) -> Matter:
     """The same question, with these strengthening drills instead of its own, done with the squat's gear."""
     matter = FOUND.matter
     drills_by_id = {each: drill for each, drill in matter.shelf.drills.items() if each != SQUAT.id}
-    shelf = matter.shelf._replace(drills={**drills_by_id, **{drill.id: drill for drill in drills}})
+    shelf = with_drills(matter.shelf, {**drills_by_id, **{drill.id: drill for drill in drills}})
     fits = {**matter.fits, **{drill.id: matter.fits[SQUAT.id] for drill in drills}}
-    return matter._replace(shelf=shelf, fits=fits)
+    addressing = frozenset(drill.id for drill in drills)  # each names the fault, or this very cause of it
+    return matter._replace(shelf=shelf, fits=fits, addressing=addressing)
 
 
 def like(name: str, *, cause: str | None = None, needs: str | None = None) -> Drill:

@@ -6,6 +6,8 @@ from kb.ask.choices import why_not
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import rehearsable
+from kb.ask.shelf import with_drills
+from kb.evidence import shown
 from kb.terms import Catch, Drill, DrillId, FaultId, Load, ShowsAt, Speed, Stage
 
 
@@ -25,7 +27,8 @@ def test_what_must_come_first_goes_before_what_is_gentler() -> None:
     slow = like("c", speed=Speed.SLOW, prerequisites=((DrillId("elsewhere"),),))
     all_of_them = {drill.id: drill for drill in (full, caught, slow, hold, needed)}
     other = matter._replace(
-        shelf=shelf._replace(drills={**shelf.drills, **all_of_them}),
+        shelf=with_drills(shelf, {**shelf.drills, **all_of_them}),
+        addressing=frozenset(all_of_them),
         doable=frozenset(all_of_them),
         fits={**matter.fits, **dict.fromkeys(all_of_them, matter.fits[known.id])},
     )
@@ -40,7 +43,8 @@ def test_any_of_groups_that_wait_for_each_other_still_have_an_order() -> None:
     a = known._replace(id=DrillId("a"), prerequisites=((DrillId("b"), DrillId("x")),), made_of=())
     b = known._replace(id=DrillId("b"), prerequisites=((DrillId("a"), DrillId("y")),), made_of=())
     other = matter._replace(
-        shelf=shelf._replace(drills={**shelf.drills, a.id: a, b.id: b}),
+        shelf=with_drills(shelf, {**shelf.drills, a.id: a, b.id: b}),
+        addressing=frozenset({a.id, b.id}),
         doable=frozenset({a.id, b.id}),
         fits={**matter.fits, **dict.fromkeys((a.id, b.id), matter.fits[known.id])},
     )
@@ -54,11 +58,13 @@ def test_a_lift_that_tests_nothing_is_said_to_prove_nothing() -> None:
 
     def why(least: Load, load: Load) -> str | None:
         fault = matter.fault._replace(shows_at=ShowsAt(load=least))
-        return why_not(matter._replace(fault=fault, load=load))
+        where = shown(fault, matter.cause, shelf.lift)
+        return why_not(matter._replace(fault=fault, load=load, where=where))
 
     gone = "doesn't test this fault: it could look gone and still be there"
     assert why(Load.LIGHT, Load.STICK) == f"at stick load the clean {gone} under a bar"
     assert why(Load.WORKING, Load.LIGHT) == f"at light load the clean {gone} under working weight"
-    full = matter._replace(fault=matter.fault._replace(shows_at=ShowsAt(speed=Speed.FULL)))
+    quick = matter.fault._replace(shows_at=ShowsAt(speed=Speed.FULL))
+    full = matter._replace(fault=quick, where=shown(quick, matter.cause, shelf.lift))
     slow = {each: fitted._replace(speed=Speed.SLOW) for each, fitted in full.fits.items()}
     assert why_not(full._replace(fits=slow)) == f"with this gear the clean {gone} in the full lift"

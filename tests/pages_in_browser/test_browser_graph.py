@@ -10,6 +10,7 @@ from browser import Chromium
 from pages_shown import Place, Visit, visit
 
 from kb.ask import read
+from kb.ask.shelf import with_drills
 from kb.show.page.address import form_at
 from kb.show.page.content.graph import graph_page, graph_script
 from kb.show.page.render import html
@@ -55,7 +56,7 @@ def grown(stock: Stock, many: int) -> Stock:
             its = _copy(drill.id, n, base)
             drills[its] = drill._replace(id=its, name=f"{drill.name} {n}", prerequisites=first)
     kept = dict(list(drills.items())[:many])
-    shelves = {**stock.shelves, CLEAN: stock.shelves[CLEAN]._replace(drills=kept)}
+    shelves = {**stock.shelves, CLEAN: with_drills(stock.shelves[CLEAN], kept)}
     return stock._replace(drills={**stock.drills, **drills}, shelves=shelves)
 
 

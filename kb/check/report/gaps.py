@@ -12,7 +12,7 @@ from kb.ask.chain import NoChain, solve
 from kb.ask.matter import Matter, matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Route
-from kb.ask.shelf import Shelf
+from kb.ask.shelf import Shelf, with_drills
 from kb.check.asked import Question, Told, matters, told
 from kb.check.beside import Catalogue, Shelves, each
 from kb.check.report.coverage import Coverage
@@ -103,7 +103,7 @@ def _route(matter: Matter) -> Route | None:
 
 def _worth(shelf: Shelf, matter: Matter, drill: Drill, before: dict[Question, Told], acting: int) -> Gap:
     """What one drill more does for the questions in `before`."""
-    there = shelf._replace(drills={**shelf.drills, drill.id: drill})
+    there = with_drills(shelf, {**shelf.drills, drill.id: drill})
     opens: list[str] = []
     joins = saves = 0
     for question, was in before.items():

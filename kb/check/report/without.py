@@ -11,7 +11,7 @@ from typing import NamedTuple
 from kb.ask.choices import choices_of
 from kb.ask.matter import Matter
 from kb.ask.path import PATH_BUDGET
-from kb.ask.shelf import Shelf
+from kb.ask.shelf import Shelf, with_drills
 from kb.check.asked import PathTold, Told, path_told, told
 from kb.terms import DrillId, Load
 
@@ -102,7 +102,7 @@ def path_loss(shelf: Shelf, answer: PathTold, drill: DrillId) -> Loss | None:
 
     Where a path isn't proved the cheapest, another's cost says nothing: then only whether there is one counts.
     """
-    fewer = shelf._replace(drills={each: said for each, said in shelf.drills.items() if each != drill})
+    fewer = with_drills(shelf, {each: said for each, said in shelf.drills.items() if each != drill})
     after = path_told(fewer, answer.kit, budget=PATH_BUDGET if answer.proved else TO_SEE)
     if not after.drills:
         return Loss(drill, lost=True)

@@ -12,7 +12,7 @@ from urllib.parse import quote
 from kb.ask.class_.people import Class
 from kb.errors import BadInput, DrillpathError
 from kb.show.page.address import file_of
-from kb.show.page.fault_files import all_here, beside, put_pages
+from kb.show.page.fault_files import all_here, beside, put_pages, uncollected
 from kb.show.page.offline import keeper
 from kb.show.page.pages import ALONE, HEALTH, NAMED, entry_paths
 from kb.show.page.prepared import Prepared
@@ -57,7 +57,8 @@ def write_site(db: sqlite3.Connection, folder: Path, demo: Class | None = None) 
         folder.parent.mkdir(parents=True, exist_ok=True)
         beside = Path(mkdtemp(prefix=f".{folder.name}.", dir=folder.parent))
         new, old = beside / "new", beside / "old"
-        written, _ = put_site(db, stock_of(db, demo), new)
+        with uncollected():
+            written, _ = put_site(db, stock_of(db, demo), new)
         if folder.exists():
             folder.rename(old)
         new.rename(folder)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from kb.ask import read
 from kb.ask.class_.people import Class
 from kb.ask.path import Path, path
-from kb.ask.shelf import Shelf
+from kb.ask.shelf import Shelf, with_drills
 from kb.errors import NoAnswer
 from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift, LiftId, Position, PositionId
 
@@ -98,4 +98,4 @@ def stock_of(db: sqlite3.Connection, demo: Class | None = None) -> Stock:
 
 
 def _told(shelf: Shelf, drills: Mapping[DrillId, Drill]) -> Shelf:
-    return shelf._replace(drills={each: drills[each] for each in shelf.drills})
+    return with_drills(shelf, {each: drills[each] for each in shelf.drills})

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from kb.ask.ability.fringe import Closed, Fringe, closed, fringe
 from kb.ask.path import path
-from kb.ask.shelf import Shelf
+from kb.ask.shelf import Shelf, with_drills
 from kb.errors import NoAnswer
 from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Stage, Standard, StandIn
 
@@ -191,7 +191,8 @@ def test_shipped_as_the_path_search_has_it(lift: str, shelves: dict[LiftId, Shel
         for drill_id, each in shelf.drills.items():
             if each.stage in (Stage.PREPARE, Stage.FINISH) or drill_id in found.closed.held:
                 continue
-            on = shelf._replace(lift=shelf.lift._replace(drill=drill_id), drills=_only(shelf, each, found.closed.held))
+            some = with_drills(shelf, _only(shelf, each, found.closed.held))
+            on = some._replace(lift=shelf.lift._replace(drill=drill_id))
             try:
                 done = path(on, have=have, holds=found.closed.held).entries
             except NoAnswer:

@@ -10,6 +10,7 @@ from strategies import PathQuestion, path_questions, questions
 from worlds import shelf_of
 
 from kb.ask.question import ChainQuestion
+from kb.ask.shelf import with_drills
 from kb.check.asked import Question, matters, path_told, told
 from kb.check.beside import opened
 from kb.check.report.contribution import Asked, Contribution, Use, _swaps, asked_of, contributions
@@ -174,7 +175,7 @@ def test_a_path_misses_only_its_own_drills(drawn: tuple[World, PathQuestion]) ->
     for drill in shelf.drills:
         if drill == shelf.lift.drill:
             continue
-        fewer = shelf._replace(drills={d: e for d, e in shelf.drills.items() if d != drill})
+        fewer = with_drills(shelf, {d: e for d, e in shelf.drills.items() if d != drill})
         after, loss = path_told(fewer, "some"), path_loss(shelf, answer, drill)
         assert (loss is not None and loss.lost) == (not after.drills)
         if after.drills:
