@@ -105,6 +105,7 @@ def _cause(plain: Plain) -> Cause:
         text=plain["text"],
         earlier=FaultId(plain["earlier"]) if "earlier" in plain else None,
         shows_at=_shows_at(plain.get("shows_at", {})),
+        throughout=plain.get("throughout", ""),
     )
 
 
@@ -127,6 +128,7 @@ def fault_from(plain: Plain) -> Fault:
         shows_at=_shows_at(plain.get("shows_at", {})),
         view=plain.get("view", "side"),
         look_alikes=tuple(plain.get("look_alikes", ())),
+        gone=plain.get("gone", ""),
         causes=tuple(_cause(cause) for cause in plain["causes"]),
         tells=tuple(_tell(tell) for tell in plain.get("tells", ())),
         posture=_posture(plain["posture"]) if "posture" in plain else None,

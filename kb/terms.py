@@ -1,7 +1,4 @@
-"""The words of the trade as types: ids, ordered scales and small frozen records, passed about by everything else.
-
-They hold no behaviour beyond a look-up, and need only the standard library, so that a question starts quickly.
-"""
+"""The words of the trade as types, passed about by everything else: ids, ordered scales and small frozen records."""
 
 from collections.abc import Mapping
 from enum import IntEnum
@@ -143,13 +140,14 @@ class ShowsAt(NamedTuple):
 
 
 class Cause(NamedTuple):
-    """Why a fault happens. `earlier` names the fault that makes it, for kind `earlier` alone."""
+    """Why a fault happens; `throughout` is what to keep to in every drill. Kind `earlier` alone names a fault."""
 
     id: str
     kind: CauseKind
     text: str
     earlier: FaultId | None = None
     shows_at: ShowsAt = ShowsAt()
+    throughout: str = ""
 
 
 class Tell(NamedTuple):
@@ -173,7 +171,7 @@ class Posture(NamedTuple):
 
 
 class Fault(NamedTuple):
-    """Something seen. `phases` are stretches of the timeline; causes stand commonest first."""
+    """Something seen, and what is seen once it's `gone`. `phases` are stretches of the timeline, causes as common."""
 
     id: FaultId
     name: str
@@ -186,6 +184,7 @@ class Fault(NamedTuple):
     look_alikes: tuple[FaultId, ...] = ()
     tells: tuple[Tell, ...] = ()
     posture: Posture | None = None
+    gone: str = ""
     sections: Mapping[str, str] = NOTHING
 
     def cause(self, cause_id: str) -> Cause:

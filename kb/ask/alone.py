@@ -29,6 +29,7 @@ def alone(matter: Matter, drill: Drill, load: Load) -> Entry:
         gear=gear_at(matter.fits[drill.id], load, matter.question.have, matter.shelf.items),
         step=None,
         changes=(),
+        gone=matter.gone(drill, load),
     )
 
 

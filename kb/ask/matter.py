@@ -53,6 +53,12 @@ class Matter(NamedTuple):
         """Whether a drill at a load shows the fault worked on."""
         return _shows(self.shelf, self.fits[drill.id], drill, load, self.where_worked)
 
+    def gone(self, drill: Drill, load: Load) -> str:
+        """What a drill at a load shows once the fault is gone: the fault asked about, or else the one worked on."""
+        if self.tests(drill, load):
+            return self.fault.gone
+        return self.worked.gone if self.tests_worked(drill, load) else ""
+
     def dials(self, drill: Drill, load: Load) -> Dials:
         """A drill's dials at a load, as the gear caps them."""
         fitted = self.fits[drill.id]

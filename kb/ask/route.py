@@ -14,7 +14,11 @@ __all__ = ["Entry", "Route", "route_of"]
 
 
 class Entry(NamedTuple):
-    """One drill of a route, at one load, as it is to be done."""
+    """One drill of a route, at one load, as it is to be done.
+
+    `gone` is what it shows besides its standard once the fault is gone: of the fault asked about where it tests that,
+    else of the one worked on where it tests that.
+    """
 
     drill: Drill
     load: Load
@@ -26,6 +30,7 @@ class Entry(NamedTuple):
     gear: tuple[Gear, ...]
     step: int | None
     changes: tuple[Change, ...]
+    gone: str = ""
 
 
 class Route(NamedTuple):
@@ -73,6 +78,7 @@ def route_of(matter: Matter, choices: Choices, found: Found, *, proved: bool = T
                 gear=gear_at(matter.fits[drill.id], load, question.have, matter.shelf.items),
                 step=field.sizes[field.profile[found.nodes[at - 1]]][field.profile[n]] if before else None,
                 changes=changes(before, here, lift.points, spans(lift)) if before else (),
+                gone=matter.gone(drill, load),
             )
         )
     gap = 0.0 if found.optimal else (found.cost - found.bound) / found.cost

@@ -39,7 +39,7 @@ __all__ = ["CODE", "rule"]
 
 CODE = "missing-section"
 
-_ONLY_WHERE_DUE = ("Miss", "Heard")
+_ONLY_WHERE_DUE = ("Miss", "Heard", "Look first")
 
 
 def rule(library: Library) -> Iterator[Problem]:

@@ -111,9 +111,12 @@ def command(
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
-    """A chain whose drills have their text: what to say is in it."""
+    """A chain whose drills and fault have their text: what to say is in it, and what to look at first."""
+    fault = found.matter.fault
+    told = fault._replace(sections=read.sections(db, "fault", [fault.id])[fault.id])
     routes = tuple(route._replace(entries=_told(db, route.entries)) for route in found.routes)
-    return found._replace(routes=routes, strengthen=_told(db, found.strengthen))
+    matter = found.matter._replace(fault=told)
+    return found._replace(matter=matter, routes=routes, strengthen=_told(db, found.strengthen))
 
 
 def _told(db: sqlite3.Connection, entries: tuple[Entry, ...]) -> tuple[Entry, ...]:

@@ -21,7 +21,7 @@ __all__ = ["SECTIONS", "take_sections"]
 SECTIONS: dict[Kind, tuple[str, ...]] = {
     "lift": ("What it is", "Done when", "Sources"),
     "position": ("Feel", "Look for", "Sources"),
-    "fault": ("Looks like", "Mistaken for", "Not this way", "Heard", "Sources"),
+    "fault": ("Looks like", "Look first", "Mistaken for", "Not this way", "Heard", "Sources"),
     "equipment": ("Use", "Sources"),
     "drill": ("Set up", "Do", "Look for", "Say", "Slips", "Miss", "Why", "Sources"),
 }

@@ -95,6 +95,7 @@ class CauseModel(Entry):
     earlier: Id | None = Field(None, description="the fault that makes this one; for kind `earlier`, and only then")
     shows_at: ShowsAtModel = _usual(ShowsAtModel, "higher dials at which the fault shows for this cause")
     text: Text = Field(description="why it happens and how it shows")
+    throughout: Text | None = Field(None, description="what to set up, change or ask for in every drill for this cause")
 
 
 class TellModel(Entry):
@@ -120,6 +121,9 @@ class FaultModel(Entry):
     shows_at: ShowsAtModel = _usual(ShowsAtModel, "the least dials at which it shows")
     view: Literal["side", "front", "back"] = Field("side", description="where to stand to see it")
     look_alikes: Ids = _some("faults it is mistaken for")
+    gone: Text | None = Field(
+        None, description="what one repetition without it shows; said after the standard of each drill that tests it"
+    )
     causes: Annotated[list[CauseModel], Field(min_length=1)] = Field(description="why it happens, commonest first")
     tells: list[TellModel] = _some("quick checks that separate the causes")
     posture: PostureModel | None = Field(None, description="how it looks, drawn beside the position as it should be")

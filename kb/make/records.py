@@ -79,6 +79,7 @@ def _fault(id_: str, said: "models.FaultModel", sections: Sections) -> Fault:
         shows_at=_shows_at(said.shows_at),
         view=said.view,
         look_alikes=tuple(map(FaultId, said.look_alikes)),
+        gone=said.gone or "",
         causes=tuple(_cause(cause) for cause in said.causes),
         tells=tuple(_tell(tell) for tell in said.tells),
         posture=_posture(said.posture) if said.posture else None,
@@ -93,6 +94,7 @@ def _cause(said: "models.CauseModel") -> Cause:
         text=said.text,
         earlier=FaultId(said.earlier) if said.earlier else None,
         shows_at=_shows_at(said.shows_at),
+        throughout=said.throughout or "",
     )
 
 

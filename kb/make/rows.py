@@ -89,7 +89,7 @@ def _fault(library: Library) -> Iterator[Row]:
     for fault in library.faults.values():
         least = fault.shows_at
         yield (
-            *(fault.id, fault.name, compact(fault.also), fault.view),
+            *(fault.id, fault.name, compact(fault.also), fault.view, fault.gone),
             *(least.speed.word, least.load.word, least.catch.word, *stored("fault", fault)),
         )
 
@@ -113,7 +113,7 @@ def _cause(library: Library) -> Iterator[Row]:
         for n, cause in enumerate(fault.causes):
             least = cause.shows_at
             yield (
-                *(fault.id, cause.id, n, cause.kind, cause.text, cause.earlier),
+                *(fault.id, cause.id, n, cause.kind, cause.text, cause.throughout, cause.earlier),
                 *(least.speed.word, least.load.word, least.catch.word),
             )
 

@@ -81,6 +81,7 @@ CREATE TABLE fault (
     name TEXT NOT NULL, -- as people say it
     also TEXT NOT NULL, -- JSON list of other names
     view TEXT NOT NULL, -- where to stand: side, front or back
+    gone TEXT NOT NULL, -- what is seen in one repetition without it; empty where nothing is said
     speed TEXT NOT NULL, -- the least speed at which it shows
     load TEXT NOT NULL, -- the least load at which it shows
     catch TEXT NOT NULL, -- the least depth of catch at which it shows
@@ -118,6 +119,7 @@ CREATE TABLE cause (
     n INTEGER NOT NULL, -- order, from 0: the commonest first
     kind TEXT NOT NULL, -- mobility, strength, position-sense, timing, understanding, set-up, nerve or earlier
     text TEXT NOT NULL, -- in words
+    throughout TEXT NOT NULL, -- what to set up, change or ask for in every drill; empty where nothing is said
     earlier TEXT REFERENCES fault (id), -- the earlier fault that makes it, for kind earlier alone
     speed TEXT NOT NULL, -- the least speed at which the fault shows for this cause
     load TEXT NOT NULL, -- the least load

@@ -141,7 +141,8 @@ def chain_json(chain: "Chain", kit: str | None) -> Json:
     matter = chain.matter
     earlier = None
     if matter.worked.id != matter.fault.id:
-        earlier = {"fault": matter.worked.id, "cause": matter.worked_cause.id}
+        worked, cause = matter.worked, matter.worked_cause
+        earlier = {"fault": worked.id, "cause": cause.id, "throughout": cause.throughout, "gone": worked.gone}
     return {
         "version": VERSION,
         "fault": matter.fault.id,
@@ -150,6 +151,8 @@ def chain_json(chain: "Chain", kit: str | None) -> Json:
         "load": matter.load.word,
         "kit": kit,
         "earlier": earlier,
+        "throughout": matter.cause.throughout,
+        "gone": matter.fault.gone,
         "tells": [_tell(tell) for tell in decide(matter.fault).tells],
         "other_causes": [{"id": c.id, "kind": c.kind} for c in matter.fault.causes if c.id != matter.cause.id],
         "finish": [_named(drill) for drill in chain.finish],

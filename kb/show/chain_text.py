@@ -12,13 +12,22 @@ from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first
 from kb.show.chart import chart
-from kb.show.coach_words import LOADS, either, human, listed
+from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
+from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
-from kb.terms import Drill, ItemId, Load
+from kb.terms import Drill, Fault, ItemId, Load
 
-__all__ = ["JOINTS", "after_said", "chain_text", "further", "no_chain_text", "others_said", "session_said"]
+__all__ = [
+    "JOINTS",
+    "after_said",
+    "chain_text",
+    "further",
+    "no_chain_text",
+    "others_said",
+    "session_said",
+]
 
 JOINTS = (
     "Mobility comes slowly: joints open over weeks, so do the opening on most days. Go past a drill of the chain only"
@@ -74,6 +83,7 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
         lines += tell_lines(matter.fault, setting)
         others = [cause.id for cause in matter.fault.causes if cause.id != matter.cause.id]
         lines += wrapped(f"If it is another, ask again with --cause {either(others)}.", setting.width) if others else []
+    lines += _look_first(matter.fault, setting)
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     seen: set[str] = set()
     lines += _entries(matter, best, seen, setting)
@@ -91,6 +101,12 @@ def closing(setting: Setting, *, ask_first: bool) -> list[str]:
     return ["", *(line for text in texts for line in wrapped(text, setting.width))]
 
 
+def _look_first(fault: Fault, setting: Setting) -> list[str]:
+    """What a coach looks at before any drill; nothing where the fault doesn't say or comes without its text."""
+    text = fault.sections.get("Look first", "")
+    return titled("Look first", prose(text, setting, indent=2), setting) if text else []
+
+
 def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> list[str]:
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     facts = (matter.shelf.lift.name.lower(), load, f"{kit} kit" if kit else "your gear")
@@ -104,6 +120,7 @@ def _because(matter: Matter, setting: Setting, *, named: bool) -> list[str]:
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"
         lines += hanging("", f"So the chain works on what comes before it: {worked}.", setting)
+    lines += wrapped(throughout_said(cause, matter.worked_cause), setting.width)
     return lines
 
 

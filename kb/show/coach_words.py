@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from kb import dose
 from kb.dials import Change
 from kb.show.setting import Setting
-from kb.terms import Catch, Dose, Drill, Lift, Load, Speed, Stage, Standard
+from kb.terms import Catch, Cause, Dose, Drill, Lift, Load, Speed, Stage, Standard
 
 __all__ = [
     "CAUTIONS",
@@ -20,7 +20,9 @@ __all__ = [
     "moved_on",
     "place",
     "plain_markdown",
+    "seen",
     "share_said",
+    "throughout_said",
 ]
 
 LOADS = {
@@ -220,9 +222,28 @@ def _clock(seconds: int) -> str:
     return f"{seconds} s" if rest else "minute" if whole == 1 else f"{whole} min"
 
 
-def moved_on(standard: Standard) -> str:
-    """What must be seen before moving on, in words."""
-    return f"{standard.count} of {standard.of}: {standard.seen}"
+def moved_on(standard: Standard, gone: str = "") -> str:
+    """What must be seen before moving on, in words; `gone` shows besides that the fault is gone."""
+    return f"{standard.count} of {standard.of}: {seen(standard, gone)}"
+
+
+KEPT = "What mended it at once (a word, a mark, a wedge) stays in the first drills and is gone before the last."
+"""What is true for any cause."""
+
+
+def throughout_said(cause: Cause, worked_cause: Cause | None) -> str:
+    """What to keep to in every drill for a cause, and for the one worked on where that is another's; may be nothing."""
+    both = dict.fromkeys(each.throughout for each in (cause, worked_cause) if each is not None and each.throughout)
+    return f"In every drill: {' '.join(both)} {KEPT}" if both else ""
+
+
+def seen(standard: Standard, gone: str) -> str:
+    """What each repetition must show: what the standard asks, and what is there once the fault is gone.
+
+    >>> seen(Standard(3, 3, "legs straight"), "the bar near the shirt")
+    'legs straight; and the bar near the shirt'
+    """
+    return f"{standard.seen}; and {gone}" if gone else standard.seen
 
 
 def share_said(drill: Drill, load: Load) -> str:

@@ -6,7 +6,7 @@ from kb.ask.route import Entry
 from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
+from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, seen, share_said
 from kb.show.setting import Setting, aside, hanging, labelled
 from kb.terms import Item, ItemId, Lift, Load, Stage
 
@@ -79,10 +79,10 @@ def _move_on(entry: Entry, setting: Setting) -> str:
     """The standard; of a check what its one round must show, and what to do if it doesn't."""
     standard, reps = entry.drill.standard, sets(entry.drill.dose)[0] * entry.drill.dose.sides
     if entry.work:
-        return f"when {moved_on(standard)}"
+        return f"when {moved_on(standard, entry.gone)}"
     shown = f"{standard.count} of {standard.of}" if standard.of <= reps else f"all {reps}" if reps > 1 else "it"
     verb = "shows" if shown == "it" else "show"
-    return f"when {shown} {verb} this: {standard.seen}; else work on it, {dosed(entry.drill, setting)}"
+    return f"when {shown} {verb} this: {seen(standard, entry.gone)}; else work on it, {dosed(entry.drill, setting)}"
 
 
 def _first(texts: list[str], seen: set[str]) -> list[str]:

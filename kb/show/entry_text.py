@@ -6,7 +6,7 @@ from kb.dials import dials_of
 from kb.dose import work_seconds
 from kb.show.bars import Bar, bands_of
 from kb.show.chart import chart
-from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on
+from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on, throughout_said
 from kb.show.demand_words import asked
 from kb.show.prose import sections_text
 from kb.show.setting import Setting, aside, hanging, labelled, rows, titled
@@ -106,11 +106,13 @@ def fault_text(fault: Fault, names: Names, lifts: Mapping[LiftId, Lift], setting
         [
             ("Seen from", f"the {fault.view}"),
             ("Shows", ", ".join(each for each in shows if each)),
+            ("Gone when", fault.gone),
             ("Compare", ", ".join(_names(fault.look_alikes, names))),
         ],
         setting,
     )
-    lines += sections_text({"Looks like": fault.sections.get("Looks like", "")}, setting, without=_unsaid(fault))
+    first = {heading: fault.sections[heading] for heading in ("Looks like", "Look first") if heading in fault.sections}
+    lines += sections_text(first, setting)
     causes = [
         line
         for n, cause in enumerate(fault.causes, 1)
@@ -118,23 +120,20 @@ def fault_text(fault: Fault, names: Names, lifts: Mapping[LiftId, Lift], setting
             f"  {n}. ",
             f"{human(cause.id)} ({human(cause.kind)}"
             + (f": {names.get(cause.earlier, cause.earlier)}" if cause.earlier else "")
-            + f"). {cause.text}",
+            + f"). {cause.text}"
+            + (f" {throughout_said(cause, None)}" if cause.throughout else ""),
             setting,
         )
     ]
     lines += titled("Causes, commonest first", causes, setting)
     lines += tell_lines(fault, setting)
-    lines += sections_text(fault.sections, setting, without=("Looks like",))
+    lines += sections_text(fault.sections, setting, without=("Looks like", "Look first"))
     commands = [f"drillpath chain {fault.id}" + _lift_option(fault, lift) for lift in fault.lifts]
     return [*lines, "", *(f"`{command} --cause ...`" for command in commands)]
 
 
 def _lift_option(fault: Fault, lift: LiftId) -> str:
     return f" --lift {lift}" if len(fault.lifts) > 1 else ""
-
-
-def _unsaid(fault: Fault) -> tuple[str, ...]:
-    return () if "Looks like" in fault.sections else ("Looks like",)
 
 
 def lift_text(lift: Lift, names: Names, setting: Setting) -> list[str]:

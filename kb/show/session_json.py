@@ -67,6 +67,7 @@ def _block(block: Block) -> Json:
         "gear": [{"item": gear.item, "using": gear.using} for gear in block.gear],
         "cue": next(iter(drill.cues), None),
         "standard": to_plain(drill.standard),
+        "gone": block.gone,
         "if_not": _named(block.if_not),
         "if_early": _named(block.if_early),
     }

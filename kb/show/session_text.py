@@ -10,7 +10,7 @@ from kb.show.bars import Bar, bands_of
 from kb.show.care import Due, cares
 from kb.show.chain_text import closing
 from kb.show.chart import chart
-from kb.show.coach_words import duration, human, largest_change, listed
+from kb.show.coach_words import duration, human, largest_change, listed, throughout_said
 from kb.show.entry_lines import gear_said
 from kb.show.session_words import PARTS, clock, dose_words, if_not_words, is_check, standard_words, weight_words
 from kb.show.setting import Setting, aside, hanging, labelled, titled, wrapped
@@ -104,6 +104,8 @@ def _title(session: Session, where: Where, setting: Setting) -> list[str]:
         lines += wrapped(f"Because: {human(session.cause.id)}. {session.cause.text}", setting.width)
     if session.worked is not None and session.fault is not None and session.worked.id != session.fault.id:
         lines += wrapped(f"So it works on what comes before it: {session.worked.name}.", setting.width)
+    if session.cause is not None:
+        lines += wrapped(throughout_said(session.cause, session.worked_cause), setting.width)
     return lines
 
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from kb import dose as doses
 from kb.ask.session.records import Block
 from kb.loading import IN_HAND
-from kb.show.coach_words import LOADS
+from kb.show.coach_words import LOADS, moved_on, seen
 from kb.show.setting import Setting
 from kb.terms import Dose, Drill, DrillId, Load, Speed, Stage
 
@@ -98,8 +98,9 @@ def standard_words(block: Block) -> str:
     standard, dose = block.drill.standard, block.dose
     done = dose.sides * (doses.tries(dose) if dose.reps else dose.rounds)
     if standard.of <= done:
-        return f"{standard.count} of {standard.of}: {standard.seen}"
-    return f"all {done}: {standard.seen}" if done > 1 else standard.seen
+        return moved_on(standard, block.gone)
+    shown = seen(standard, block.gone)
+    return f"all {done}: {shown}" if done > 1 else shown
 
 
 def if_not_words(block: Block, drills: Mapping[DrillId, Drill], setting: Setting) -> str:

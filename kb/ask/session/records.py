@@ -20,6 +20,7 @@ class Block(NamedTuple):
     is not cut). `if_not` is what to do when the standard isn't met, `if_early` when it is met before the dose is
     done. `loaded` is what goes on the bar, where that is known; with `unloaded_first` nothing does before one good
     try without it: the session has not had the drill unloaded, and no weight comes before its form met the standard.
+    `gone` is what is seen besides the standard once the fault is gone.
     """
 
     start_s: int
@@ -38,6 +39,7 @@ class Block(NamedTuple):
     loading_s: int = 0
     teach_s: int = 0
     unloaded_first: bool = False
+    gone: str = ""
 
 
 class LeftOut(NamedTuple):
@@ -52,7 +54,7 @@ class Session(NamedTuple):
 
     The blocks follow each other without a gap; they and `spare_s` add up to the minutes. `value` is what the
     choice of doses, warm-up and finish is worth (kb/ask/session/worth.py); `optimal` that none is worth more, and no
-    lawful chain better. `worked` is the fault worked on: an earlier one where the cause is that.
+    lawful chain better. `worked` and `worked_cause` are what is worked on: an earlier fault where the cause is that.
     """
 
     minutes: int
@@ -67,3 +69,4 @@ class Session(NamedTuple):
     value: int
     optimal: bool
     worked: Fault | None = None
+    worked_cause: Cause | None = None

@@ -139,6 +139,7 @@ def session_of(laid: Laid, minutes: int) -> tuple[Session, frozenset[int]] | Non
         value=best.worth,
         optimal=course.proved,
         worked=course.worked,
+        worked_cause=course.worked_cause,
     )
     return found._replace(
         left_out=tuple(left_out(course, laid.asked, laid.openers, laid.finishes, found, dropped))
@@ -174,6 +175,7 @@ def _blocks(laid: Laid, best: Fitted) -> Iterator[Block]:
             loading_s=task.loading_s,
             teach_s=task.teach_s,
             unloaded_first=task.load is Load.LIGHT and not may_load(task.drill, task.load, before),
+            gone=task.gone,
         )
         before.append(task.load)
         start += seconds

@@ -37,6 +37,7 @@ class Task(NamedTuple):
     loaded: Loaded | None = None
     loading_s: int = 0
     teach_s: int = 0
+    gone: str = ""
 
     def seconds(self, n: int) -> int:
         """What it takes with its n-th dose, s."""
@@ -148,6 +149,7 @@ def entry_task(course: Course, at: int, *, shared: bool, weigh: Weigh, teach: bo
         amounts=doses,
         loaded=weigh(drill, entry.load) if _barred(entry.gear, entry.load) else None,
         teach_s=drill.teach_s if teach and not shown else 0,
+        gone=entry.gone,
     )
 
 

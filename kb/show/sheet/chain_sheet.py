@@ -11,7 +11,8 @@ from kb.show.bars import bands_of, route_bars
 from kb.show.care import Due, asks_first, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said
+from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said, throughout_said
+from kb.show.coach_words import seen as must_show
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
@@ -66,7 +67,10 @@ def _because(matter: Matter) -> tuple[str, ...]:
         said.append(
             f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
         )
-    return (*said, JOINTS) if matter.worked_cause.kind == "mobility" else tuple(said)
+    said.append(throughout_said(cause, matter.worked_cause))
+    if matter.worked_cause.kind == "mobility":
+        said.append(JOINTS)
+    return tuple(each for each in said if each)
 
 
 def _notes(route: Route) -> tuple[str, ...]:
@@ -92,7 +96,7 @@ def _strengthens(entry: Entry, matter: Matter, seen: set[str]) -> str:
     said = [
         f"{drill.name}: {kept_whole(', '.join(part for part in much if part))}.",
         f"Say “{drill.cues[0]}”" if drill.cues else "",
-        f"Move on when {moved_on(drill.standard)}.",
+        f"Move on when {moved_on(drill.standard, entry.gone)}.",
         f"Gear: {gear}." if gear else "",
         f"Mind: {minds(drill)}." if drill.cautions else "",
         f"Not for: {drill.not_for}" if drill.not_for else "",
@@ -123,7 +127,7 @@ def _told(number: int, entry: Entry, matter: Matter, route: Route, seen: set[str
         minutes=dose.minutes(entry.seconds),
         dose=kept_whole(dosed(drill, FINE, work=entry.work)),
         counted=f"{standard.count} of {standard.of}",
-        seen=standard.seen,
+        seen=must_show(standard, entry.gone),
         boxes=standard.of,
         brief=not entry.work,
         load=load_said(drill, entry.load, entry.gear),

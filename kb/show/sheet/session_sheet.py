@@ -8,7 +8,7 @@ from kb.dose import minutes
 from kb.show.bars import bands_of
 from kb.show.care import Due, cares
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import duration, human
+from kb.show.coach_words import duration, human, throughout_said
 from kb.show.entry_lines import gear_said
 from kb.show.session_text import Where, session_bars
 from kb.show.session_words import PARTS, clock, dose_words, if_not_words, weight_words
@@ -61,9 +61,10 @@ def _because(session: Session) -> tuple[str, ...]:
     said = []
     if session.cause is not None:
         said.append(f"Because: {human(session.cause.id)}. {session.cause.text}")
+        said.append(throughout_said(session.cause, session.worked_cause))
     if session.worked is not None and session.fault is not None and session.worked.id != session.fault.id:
         said.append(f"So it works on what comes before it: {session.worked.name}.")
-    return tuple(said)
+    return tuple(each for each in said if each)
 
 
 def _after(session: Session) -> tuple[str, ...]:

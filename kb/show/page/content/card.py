@@ -7,6 +7,7 @@ from kb.ask.route import Entry
 from kb.dose import minutes
 from kb.show.care import Due, cares
 from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
+from kb.show.coach_words import seen as must_show
 from kb.show.entry_lines import gear_said
 from kb.show.page.page import Link
 from kb.show.setting import Setting
@@ -67,7 +68,9 @@ def card_of(
         full_dose=dosed(drill, FINE),
         load=_load(entry),
         changed=listed([changed(change, lift, drill) for change in entry.changes]),
-        move_on=moved_on(drill.standard) if entry.work else f"{shown}: {drill.standard.seen}",
+        move_on=moved_on(drill.standard, entry.gone)
+        if entry.work
+        else f"{shown}: {must_show(drill.standard, entry.gone)}",
         ticks=min(drill.standard.of if entry.work else tries, 12),
         gear=gear_said(entry.gear, have, items),
         lost=tuple(fresh),

@@ -13,7 +13,7 @@ from kb.show.bars import bands_of, route_bars
 from kb.show.care import asks_first
 from kb.show.chain_text import JOINTS, after_said, further, session_said
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import LOADS, human, listed
+from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.page.content.card import Card, card_of
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Asked, Prepared
@@ -46,6 +46,8 @@ class ChainShown(NamedTuple):
     kits: str
     routes: tuple[RouteShown, ...]
     first: str
+    throughout: str
+    look_first: str
     after: str
     strengthen: tuple[Card, ...]
     finish: tuple[Link, ...]
@@ -125,6 +127,8 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         _with(asked),
         tuple(_route(route, stock, matter, said) for route, said in zip(chain.routes, seen, strict=True)),
         JOINTS if matter.worked_cause.kind == "mobility" else "",
+        throughout_said(cause, matter.worked_cause),
+        fault.sections.get("Look first", ""),
         after_said(chain),
         _cards(chain.strengthen, stock, asked.lift, matter.question.have, seen[0]),
         tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish if drill.id not in full),

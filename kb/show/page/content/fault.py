@@ -6,7 +6,7 @@ from kb.ask.tells import decide
 from kb.show.as_json import show_json
 from kb.show.bars import bands_of
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import human, listed
+from kb.show.coach_words import human, listed, throughout_said
 from kb.show.page.content.session import session_links
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Prepared
@@ -33,6 +33,7 @@ class CauseShown(NamedTuple):
     name: str
     kind: str
     text: str
+    throughout: str
     earlier: Link | None
     chains: tuple[tuple[str, tuple[Link, ...]], ...]
 
@@ -96,6 +97,7 @@ def _cause(fault: Fault, n: int, stock: Stock, prepared: Prepared) -> CauseShown
         human(cause.id),
         human(cause.kind),
         cause.text,
+        throughout_said(cause, None),
         Link(stock.name(cause.earlier), "fault", cause.earlier) if cause.earlier else None,
         tuple(chains),
     )

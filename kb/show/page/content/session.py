@@ -12,7 +12,7 @@ from kb.errors import NoAnswer
 from kb.show.bars import bands_of
 from kb.show.care import Due, cares
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import human, listed
+from kb.show.coach_words import human, listed, throughout_said
 from kb.show.entry_lines import gear_said
 from kb.show.page.content.card import FINE
 from kb.show.page.page import Link, Page
@@ -56,6 +56,7 @@ class SessionShown(NamedTuple):
     fault: Link
     lift: Link
     cause: str
+    throughout: str
     kit: str
     minutes: int
     n: int
@@ -123,6 +124,7 @@ def _empty(stock: Stock, fault: Fault, lift: LiftId, kit: str) -> SessionShown:
         Link(fault.name, "fault", fault.id),
         Link(stock.name(lift), "lift", lift),
         human(fault.causes[0].id),
+        throughout_said(fault.causes[0], None),
         kit,
         MINUTES,
         1,
