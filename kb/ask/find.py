@@ -1,8 +1,10 @@
 """From a coach's own words to the faults, then the drills, that they mean."""
 
+import json
 import sqlite3
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from itertools import chain
 from math import log
 from typing import NamedTuple
 
@@ -74,7 +76,7 @@ class Document(NamedTuple):
     id: str
     name: str
     lifts: tuple[str, ...]
-    names: tuple[frozenset[str], ...]
+    names: Sequence[Sequence[str]]
     words: dict[str, float]
 
 
@@ -85,23 +87,16 @@ def _lifts(db: sqlite3.Connection, kind: str) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def _phrases(stemmed: str) -> list[frozenset[str]]:
-    return [frozenset(line.split()) for line in stemmed.splitlines() if line]
+PLACES = (CAUSED, LOOKS, HEARD, NAMED)
+"""What a word counts for where it stands, the places that count for most last."""
 
 
-def _document(entry_id: str, name: str, lifts: tuple[str, ...], said: tuple[str, str, str, str]) -> Document:
-    """An entry's words, from its names, what is heard of it, what it looks like and its causes, as stems."""
-    names, heard_of = _phrases(said[0]), _phrases(said[1])
-    words = {word: NAMED for each in names for word in each}
-    places = (
-        (HEARD, (word for each in heard_of for word in each)),
-        (LOOKS, said[2].split()),
-        (CAUSED, said[3].split()),
-    )
-    for worth, found in places:
-        for word in found:
-            words.setdefault(word, worth)
-    return Document(entry_id, name, lifts, tuple(dict.fromkeys((*names, *heard_of))), words)
+def _document(entry_id: str, name: str, lifts: tuple[str, ...], phrases: str, words: str) -> Document:
+    """An entry's words; one that stands in several places counts for the best of them."""
+    held: dict[str, float] = {}
+    for worth, stems_there in zip(PLACES, reversed(json.loads(words)), strict=True):
+        held |= dict.fromkeys(stems_there, worth)
+    return Document(entry_id, name, lifts, json.loads(phrases), held)
 
 
 def _add(document: Document, text: str, worth: float) -> None:
@@ -112,11 +107,11 @@ def _add(document: Document, text: str, worth: float) -> None:
 def _documents(db: sqlite3.Connection, kind: str) -> list[Document]:
     lifts = _lifts(db, kind)
     rows = db.execute(
-        f"select {kind}.id, name, names, heard, looks, caused from {kind} join said on said.id = {kind}.id"
+        f"select {kind}.id, name, phrases, words from {kind} join said on said.id = {kind}.id"
         f" where said.kind = ? order by {kind}.id",
         (kind,),
     )
-    return [_document(row[0], row[1], lifts.get(row[0], ()), row[2:]) for row in rows]
+    return [_document(row[0], row[1], lifts.get(row[0], ()), row[2], row[3]) for row in rows]
 
 
 def fault_documents(db: sqlite3.Connection) -> list[Document]:
@@ -136,13 +131,15 @@ class _Asked(NamedTuple):
     """For each word said, the words it may stand for, each with what it's worth times how rare it is."""
     best: dict[str, float]
     """For each of those words, what it's worth at most, times how rare it is."""
+    standing: Mapping[str, Sequence[tuple[int, float]]]
+    """For each of those words, the words said that it may stand for, by their place, with what it's worth for each."""
     said: float
     """How much was said."""
     rarity: Mapping[str, float]
 
 
 def _asked(words: Heard, documents: Sequence[Document], lift_word: float) -> _Asked:
-    counts = Counter(word for document in documents for word in document.words)
+    counts = Counter(chain.from_iterable(document.words for document in documents))
     rarity = {word: log(1 + len(documents) / count) for word, count in counts.items()}
     for word in LIFTS:
         if word in rarity:
@@ -159,7 +156,11 @@ def _asked(words: Heard, documents: Sequence[Document], lift_word: float) -> _As
         for word, worth in known:
             best[word] = max(best.get(word, 0.0), worth)
     said = sum(max(worth for _, worth in each) for each in worths)
-    return _Asked(tuple(worths), best, said, rarity)
+    standing: dict[str, list[tuple[int, float]]] = {}
+    for at, meant in enumerate(worths):
+        for word, worth in meant:
+            standing.setdefault(word, []).append((at, worth))
+    return _Asked(tuple(worths), best, standing, said, rarity)
 
 
 def _score(document: Document, asked: _Asked) -> float:
@@ -173,18 +174,26 @@ def _score(document: Document, asked: _Asked) -> float:
         total += most
     if not total:
         return 0.0
-    nearest = sorted((_whole(name, asked) for name in document.names), reverse=True)[:NEAREST]
+    best, rarity, whole = asked.best, asked.rarity, []
+    for name in document.names:
+        common = [word for word in name if word in best]
+        if common:
+            held = sum([rarity[word] for word in name])
+            whole.append(_whole(common, held, asked))
+    nearest = sorted(whole, reverse=True)[:NEAREST]
     return total + WHOLE_NAME * sum(near * (LESS**n if n else BEST) for n, near in enumerate(nearest))
 
 
-def _whole(name: frozenset[str], asked: _Asked) -> float:
-    """How nearly a name says what was asked, no more and no less: weighted Dice of the two."""
-    from_name = sum(asked.best[word] for word in name if word in asked.best)
-    if not from_name:
-        return 0.0
-    held = sum(asked.rarity[word] for word in name)
-    from_asked = sum(max((worth for word, worth in each if word in name), default=0.0) for each in asked.worths)
-    return (from_asked + from_name) / (asked.said + held)
+def _whole(common: Sequence[str], held: float, asked: _Asked) -> float:
+    """How nearly a name says what was asked, no more and no less: weighted Dice of the two, by the words in both."""
+    from_asked: dict[int, float] = {}
+    from_name = 0.0
+    for word in common:
+        from_name += asked.best[word]
+        for at, worth in asked.standing[word]:
+            if worth > from_asked.get(at, 0.0):
+                from_asked[at] = worth
+    return (sum(from_asked.values()) + from_name) / (asked.said + held)
 
 
 def _exact(db: sqlite3.Connection, kind: str, text: str) -> frozenset[str]:

@@ -3,13 +3,14 @@
 import sys
 from array import array
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain
 from typing import Any
 
 from kb.dials import spans
 from kb.make.files import Kind
 from kb.make.library import Library
 from kb.make.order import groups_of, layers, must_pass, thin
-from kb.make.rows import Entry, Row, Rows, sections_of
+from kb.make.rows import Entry, Row, Rows, compact, sections_of
 from kb.make.steps import profiles, step_rows
 from kb.speech import stems
 from kb.terms import Catch, Drill, Fault, Item, Lift, Load, Position, Speed, Stage
@@ -100,20 +101,19 @@ def _said(library: Library) -> Iterator[Row]:
         if not isinstance(entry, Fault | Drill):
             continue
         prose = entry.sections if isinstance(entry, Fault) else {}
-        heard = [line[2:] for line in prose.get("Heard", "").splitlines() if line.startswith("- ")]
-        causes = [cause.text for cause in entry.causes] if isinstance(entry, Fault) else []
-        yield (
-            kind,
-            entry.id,
-            _stemmed([entry.name, *entry.also, entry.id]),
-            _stemmed(heard),
-            " ".join(stems(prose.get("Looks like", ""))),
-            " ".join(each for text in causes for each in stems(text)),
-        )
+        names = _stemmed([entry.name, *entry.also, entry.id])
+        heard = _stemmed(line[2:] for line in prose.get("Heard", "").splitlines() if line.startswith("- "))
+        causes = " ".join(cause.text for cause in entry.causes) if isinstance(entry, Fault) else ""
+        looks = stems(prose.get("Looks like", ""))
+        words = [sorted({*chain.from_iterable(each)}) for each in (names, heard, [looks], [stems(causes)])]
+        phrases = dict.fromkeys((*names, *heard))
+        yield kind, entry.id, compact(list(phrases)), compact(words)
 
 
-def _stemmed(phrases: Iterable[str]) -> str:
-    return "\n".join(" ".join(stems(phrase)) for phrase in phrases)
+def _stemmed(phrases: Iterable[str]) -> list[tuple[str, ...]]:
+    """The stems of each phrase that has any, each once."""
+    stemmed = (tuple(sorted(set(stems(phrase)))) for phrase in phrases)
+    return [each for each in stemmed if each]
 
 
 def _little(row: "array[int]") -> bytes:

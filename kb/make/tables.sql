@@ -373,14 +373,12 @@ CREATE TABLE step_row (
     FOREIGN KEY (lift, n) REFERENCES profile (lift, n)
 );
 
--- The words of every fault and drill as stems, by where they stand, for finding what a coach means.
+-- The words of every fault and drill as stems, for finding what a coach means.
 CREATE TABLE said (
     kind TEXT NOT NULL, -- fault or drill
     id TEXT NOT NULL, -- the entry
-    names TEXT NOT NULL, -- its names' stems, a name a line
-    heard TEXT NOT NULL, -- the stems of what is heard of it on the floor, a phrase a line
-    looks TEXT NOT NULL, -- the stems of what it looks like
-    caused TEXT NOT NULL, -- the stems of its causes
+    phrases TEXT NOT NULL, -- a JSON list of the stems of each name and each phrase heard of it on the floor
+    words TEXT NOT NULL, -- a JSON list of four: the stems of its names, of what is heard, of its looks, of its causes
     PRIMARY KEY (kind, id)
 );
 

@@ -25,9 +25,9 @@ TUNE_AT_LEAST = 0.95
 ASIDE_AT_LEAST = 0.934
 """The same of those laid aside, which nothing was tuned on."""
 
-UNSEEN_AT_LEAST = (0.916, 0.774)
+UNSEEN_AT_LEAST = (0.96, 0.85)
 """The same, first three and first, of those written by somebody who hadn't read the library, and read by nobody who
-works on the search: the figures reached (93.6 and 79.4 %), less two points. Wanted: 96 and 85 %."""
+works on the search or writes what is heard of a fault: what was wanted; reached are 96.7 and 86.4 %."""
 
 
 def allowed(seconds: float) -> float:

@@ -30,7 +30,7 @@ def db(tmp_path_factory: pytest.TempPathFactory) -> Iterator[sqlite3.Connection]
 
 
 ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
-    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "2"), ("version", __version__)]),
+    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "3"), ("version", __version__)]),
     ("select word from scale where dial = 'catch' order by n", [("none",), ("standing",), ("power",), ("full",)]),
     ("select id, name, also, drill from lift where id like '%and%'", [
         ("clean-and-jerk", "Clean and jerk", '["the C&J"]', "full-clean-and-jerk")]),
@@ -98,8 +98,9 @@ ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
         ("clean and jerk", "clean-and-jerk"), ("the c j", "clean-and-jerk")]),
     ("select distinct lift_list from name where id = 'reach-up'", [("clean jerk",)]),
     ("select distinct lift_list from name where kind = 'equipment'", [("",)]),
-    ("select names, heard, looks, caused from said where id = 'bar-crashes'", [
-        ("bar crash hard\ncrash caf\ncrash caf\nbar crash", "", "bang collarbon", "wait bottom hip ris fold")]),
+    ("select phrases, words from said where id = 'bar-crashes'", [
+        ('[["bar","crash","hard"],["caf","crash"],["bar","crash"]]',
+         '[["bar","caf","crash","hard"],[],["bang","collarbon"],["bottom","fold","hip","ris","wait"]]')]),
     ("select kind, id from search where search match 'crash collarbone'", [("fault", "bar-crashes")]),
     ("select id from search where search match 'folded'", [("bar-crashes",)]),
     ("select id from search where search match 'weight'", [("bar",)]),

@@ -104,7 +104,7 @@
   const document_ = ([id, name, lifts, names, words, text, keys]) => {
     const held = new Map();
     for (const [worth, stems] of Object.entries(words)) for (const each of stems.split(" ")) held.set(each, Number(worth));
-    return { id, name, lifts, names: names.map((each) => ({ words: new Set(each.split(" ")), held: 0 })), words: held, text, exact: new Set(keys) };
+    return { id, name, lifts, names: names.map((each) => ({ words: each.split(" "), held: 0 })), words: held, text, exact: new Set(keys) };
   };
   const faults = index.faults.map(document_), drills = index.drills.map(document_);
   const known = new Map();
@@ -189,24 +189,29 @@
     return [...found];
   };
   const weighed = (words, rare) => {
-    const worths = [], best = new Map();
+    const worths = [], best = new Map(), standing = new Map();
     for (const each of words) {
       const kept = [...each].filter(([word]) => rare.has(word)).map(([word, worth]) => [word, worth * rare.get(word)]);
       if (kept.length) worths.push(kept);
-      for (const [word, worth] of kept) best.set(word, Math.max(best.get(word) ?? 0, worth));
+      for (const [word, worth] of kept) {
+        best.set(word, Math.max(best.get(word) ?? 0, worth));
+        // a word that may stand for several of those said counts for each
+        if (!standing.has(word)) standing.set(word, []);
+        standing.get(word).push([worths.length - 1, worth]);
+      }
     }
-    return { worths, best, rare, said: worths.reduce((sum, each) => sum + Math.max(...each.map(([, worth]) => worth)), 0) };
+    return { worths, best, standing, most: new Float64Array(worths.length), rare, said: worths.reduce((sum, each) => sum + Math.max(...each.map(([, worth]) => worth)), 0) };
   };
   const whole = (name, asked) => {
-    let fromName = 0, fromAsked = 0;
-    for (const word of name.words) fromName += asked.best.get(word) ?? 0;
-    if (!fromName) return 0;
-    for (const each of asked.worths) {
-      let most = 0;
-      for (const [word, worth] of each) if (worth > most && name.words.has(word)) most = worth;
-      fromAsked += most;
+    let fromName = 0;
+    for (const word of name.words) {
+      const worth = asked.best.get(word);
+      if (worth === undefined) continue;
+      if (!fromName) asked.most.fill(0);
+      fromName += worth;
+      for (const [at, each] of asked.standing.get(word)) if (each > asked.most[at]) asked.most[at] = each;
     }
-    return (fromAsked + fromName) / (asked.said + name.held);
+    return fromName ? (asked.most.reduce((sum, each) => sum + each, 0) + fromName) / (asked.said + name.held) : 0;
   };
   const score = (each, asked, more) => {
     let total = 0;
@@ -217,7 +222,7 @@
     }
     let named = 0;
     if (total) {
-      const nearest = each.names.map((name) => whole(name, asked)).sort((a, b) => b - a).slice(0, NEAREST);
+      const nearest = each.names.map((name) => whole(name, asked)).filter(Boolean).sort((a, b) => b - a).slice(0, NEAREST);
       named = nearest.reduce((sum, near, n) => sum + near * (n ? LESS ** n : BEST), 0);
     }
     return total + WHOLE * named;
