@@ -189,6 +189,15 @@ def test_too_short_a_time_for_a_chain_names_the_session_that_fits() -> None:
     assert as_json(*typed[:-1], code=1)["session"].split() == command
 
 
+def test_a_path_to_a_part_of_a_lift() -> None:
+    """Shorter than to the lift, under the part's own name; a plan goes the same way."""
+    part = as_json("path", "clean", "--to", "tall clean")["drills"]
+    assert part[-1]["id"] == "tall-clean"
+    assert len(part) < len(as_json("path", "clean")["drills"])
+    assert ask("path", "clean", "--to", "tall-clean").stdout.startswith("Tall clean")
+    assert ask("plan", "clean", "--to", "tall-clean").stdout.startswith("Tall clean")
+
+
 def test_a_path_from_nothing_and_from_what_is_held() -> None:
     """In either order, with any kit."""
     whole = as_json("path", "clean")["drills"]

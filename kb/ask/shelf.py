@@ -6,10 +6,11 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from kb.dials import Dials, dials_of
+from kb.errors import BadInput
 from kb.kit import Fit, fit
-from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift
+from kb.terms import Drill, DrillId, Fault, FaultId, Item, ItemId, Lift, Stage
 
-__all__ = ["ProfileKey", "Shelf", "Steps", "profile_key", "shelf_of", "with_drills"]
+__all__ = ["ProfileKey", "Shelf", "Steps", "ending_in", "profile_key", "shelf_of", "with_drills"]
 
 KITS_KEPT = 64
 """Kits of which a shelf remembers what can be done with them: more than a library names, and no more than a few."""
@@ -69,6 +70,20 @@ def shelf_of(
 def with_drills(shelf: Shelf, drills: Mapping[DrillId, Drill]) -> Shelf:
     """The same shelf with these drills; their steps must be among those it holds."""
     return shelf_of(shelf.lift, drills, shelf.faults, shelf.items, shelf.kits, shelf.steps)
+
+
+def ending_in(shelf: Shelf, drill_id: DrillId) -> Shelf:
+    """The same shelf with a part of its lift as the lift: what ends in that drill is learnt when its standard is met.
+
+    Raises BadInput for a drill that isn't of the lift, or is none that a path could end in.
+    """
+    drill = shelf.drills.get(drill_id)
+    name = shelf.lift.name.lower()
+    if drill is None:
+        raise BadInput(f"{drill_id} is not a drill of the {name}")
+    if drill.stage in (Stage.PREPARE, Stage.FINISH):
+        raise BadInput(f"{drill.name} prepares or strengthens: a path ends in a part of the {name} or in the whole")
+    return shelf._replace(lift=shelf.lift._replace(drill=drill.id, name=drill.name, standard=drill.standard))
 
 
 def profile_key(dials: Dials) -> ProfileKey:

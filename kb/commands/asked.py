@@ -7,9 +7,10 @@ from typing import Any, NamedTuple, TypeVar
 import click
 
 from kb.ask import read
-from kb.ask.names import resolve_all
+from kb.ask.names import resolve, resolve_all
+from kb.ask.shelf import Shelf, ending_in
 from kb.errors import BadInput, BrokenLibrary, DrillpathError
-from kb.terms import DrillId, ItemId
+from kb.terms import DrillId, ItemId, LiftId
 from kb.where import Place, catalogue_of, place_of
 
 __all__ = [
@@ -24,6 +25,8 @@ __all__ = [
     "room_options",
     "say",
     "sentence",
+    "shelf_to",
+    "to_option",
     "words",
 ]
 
@@ -95,6 +98,18 @@ def room_of(db: sqlite3.Connection, kit: str | None, have: str | None) -> Room:
 def drills_named(db: sqlite3.Connection, holds: str | None) -> frozenset[DrillId]:
     """The drills that `--holds` lists."""
     return frozenset(DrillId(drill) for drill in resolve_all(db, "drill", (holds or "").split(",")))
+
+
+def to_option(command: Command) -> Command:
+    """`--to DRILL`: a part of the lift to end in."""
+    said = "End in a part of the lift: a drill such as hang-power-clean."
+    return click.option("--to", metavar="DRILL", help=said, shell_complete=complete("drill"))(command)
+
+
+def shelf_to(db: sqlite3.Connection, lift: LiftId, to: str | None) -> Shelf:
+    """A lift's shelf; one that ends in the drill that `--to` names, if any."""
+    shelf = read.shelf(db, lift)
+    return ending_in(shelf, DrillId(resolve(db, "drill", to))) if to else shelf
 
 
 def put_json(answer: Mapping[str, Any]) -> None:

@@ -21,6 +21,8 @@ from kb.commands.asked import (
     room_options,
     say,
     sentence,
+    shelf_to,
+    to_option,
     words,
 )
 from kb.errors import NoAnswer
@@ -33,6 +35,7 @@ __all__ = ["command"]
 @click.command(name="path", short_help="From nothing, or what is held, to the full lift.")
 @click.argument("lift", nargs=-1, required=True, shell_complete=complete("lift"))
 @click.option("--holds", metavar="D1,D2", help="Drills the lifter can do already.", shell_complete=complete("drill"))
+@to_option
 @room_options
 @click.option(
     "--order",
@@ -47,22 +50,26 @@ def command(
     ctx: click.Context,
     lift: tuple[str, ...],
     holds: str | None,
+    to: str | None,
     kit: str | None,
     have: str | None,
     order: Order,
     as_json: bool,
 ) -> None:
-    """From nothing, or from what is held, to the full lift: the least set of drills in its best order."""
+    """From nothing, or from what is held, to the full lift: the least set of drills in its best order.
+
+    With --to it ends in a part of the lift, such as a power clean from the hang.
+    """
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
-    shelf = read.shelf(db, lift_id)
+    shelf = shelf_to(db, lift_id, to)
     try:
         found = path(shelf, have=room.have, holds=held, order=order)
     except NoAnswer as none:
         _put_none(db, shelf, none, room, towards(shelf, have=room.have, holds=held, order=order), as_json=as_json)
         ctx.exit(1)
-    gateways = read.gateways(db, lift_id)
+    gateways = frozenset() if to else read.gateways(db, lift_id)  # those that the whole lift can't do without
     if as_json:
         put_json(path_json(found, room.kit, gateways))
         return

@@ -19,6 +19,8 @@ from kb.commands.asked import (
     room_of,
     room_options,
     say,
+    shelf_to,
+    to_option,
     words,
 )
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
@@ -47,6 +49,7 @@ EVENING = "18:00"
 @click.option(
     "--minutes", type=click.IntRange(1, LONGEST), default=40, show_default=True, help="How long a session is."
 )
+@to_option
 @room_options
 @click.option("--holds", metavar="D1,D2", help="Drills the lifter can do already.", shell_complete=complete("drill"))
 @click.option(
@@ -74,6 +77,7 @@ def command(
     kit: str | None,
     have: str | None,
     holds: str | None,
+    to: str | None,
     order: Order,
     start: str | None,
     at: str | None,
@@ -84,7 +88,10 @@ def command(
     sheet: str | None,
     paper: str | None,
 ) -> None:
-    """Sessions from now to the lift: two new drills in each at most, and all come back until they are held."""
+    """Sessions from now to the lift: two new drills in each at most, and all come back until they are held.
+
+    With --to they end in a part of the lift, such as a power clean from the hang.
+    """
     if as_json and as_csv:
         raise BadInput("--json and --csv are two forms of one answer; ask for one")
     paper = paper_of(sheet, paper)
@@ -93,7 +100,7 @@ def command(
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
     found = plan(
-        path(read.shelf(db, lift_id), have=room.have, holds=held, order=order),
+        path(shelf_to(db, lift_id, to), have=room.have, holds=held, order=order),
         per_week=per_week,
         minutes=minutes,
         done=_done(done, db, begins, start),

@@ -9,11 +9,15 @@ from hypothesis import HealthCheck, given, settings
 from lawful import broken_path_rules, path_cost
 from oracle import best_path
 from reading import Chain, World
+from shipped import worlds
 from strategies import PathQuestion, path_questions, random_path
 from worlds import shelf_of
 
 from kb.ask.path import Order, Path, path
-from kb.errors import NoAnswer
+from kb.ask.shelf import ending_in
+from kb.errors import BadInput, NoAnswer
+from kb.make.library import Library
+from kb.terms import DrillId, LiftId, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -97,3 +101,28 @@ def test_nothing_in_the_room_says_what_is_missing() -> None:
     world, asked = random_path(23_001, 18)
     with pytest.raises(NoAnswer, match="can't be done with this kit"):
         path(shelf_of(world), have=frozenset(), holds=asked.holds)
+
+
+@pytest.mark.parametrize("lift", ["snatch", "clean", "jerk"])
+def test_a_path_to_a_part_of_a_lift_keeps_every_rule_too(library: Library, lift: str) -> None:
+    """To each shipped drill that joins parts, by the same judge, the drill standing for the lift."""
+    world = worlds(library)[LiftId(lift)]
+    shelf = shelf_of(world)
+    joins = sorted(drill.id for drill in shelf.drills.values() if drill.stage is Stage.JOIN)
+    assert joins
+    for drill_id in joins:
+        found = path(ending_in(shelf, drill_id), have=frozenset(world.items))
+        entries = [(entry.drill.id, entry.load) for entry in found.entries]
+        part = replace(world, lift=world.lift._replace(drill=drill_id))
+        assert broken_path_rules(part, frozenset(), frozenset(world.items), entries) == []
+        assert path_cost(part, frozenset(world.items), entries) == found.cost
+
+
+def test_a_path_ends_in_a_part_of_its_lift_alone(library: Library) -> None:
+    """Not in another lift's drill, nor in one that prepares or strengthens: each is refused by name."""
+    shelf = shelf_of(worlds(library)[LiftId("jerk")])
+    with pytest.raises(BadInput, match="hang-power-clean is not a drill of the jerk"):
+        ending_in(shelf, DrillId("hang-power-clean"))
+    first = next(drill for drill in shelf.drills.values() if drill.stage is Stage.PREPARE)
+    with pytest.raises(BadInput, match="prepares or strengthens"):
+        ending_in(shelf, first.id)
