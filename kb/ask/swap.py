@@ -1,4 +1,4 @@
-"""Instead of a drill: as it is with a stand-in, or the nearest others that what is there allows."""
+"""Instead of a drill: as it is with a stand-in, easier, harder, or the nearest others that what is there allows."""
 
 from collections.abc import Mapping
 from typing import NamedTuple
@@ -7,10 +7,10 @@ from kb import kit
 from kb.dials import Dials, at_load, dials_of, spans, step
 from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
 
-__all__ = ["Easier", "Near", "Opens", "Swap", "swap"]
+__all__ = ["Easier", "Harder", "Near", "Opens", "Swap", "swap"]
 
 MOST = 5
-"""Swaps, easier versions and further items named at most."""
+"""Swaps, easier and harder versions and further items named at most."""
 
 
 class Near(NamedTuple):
@@ -30,6 +30,13 @@ class Easier(NamedTuple):
     than: DrillId
 
 
+class Harder(NamedTuple):
+    """A drill for once this one's standard is met, and what this one eases of it; "" where it builds on this one."""
+
+    drill: Drill
+    eased: str
+
+
 class Opens(NamedTuple):
     """One more item, and the drills it would let be done."""
 
@@ -38,7 +45,7 @@ class Opens(NamedTuple):
 
 
 class Swap(NamedTuple):
-    """Whether a drill can be done with what is there, what is lost, what is easier or else would serve, what opens."""
+    """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well."""
 
     drill: Drill
     doable: bool
@@ -46,6 +53,7 @@ class Swap(NamedTuple):
     load: Load | None
     lost: tuple[str, ...]
     easier: tuple[Easier, ...]
+    harder: tuple[Harder, ...]
     swaps: tuple[Near, ...]
     one_more: tuple[Opens, ...]
 
@@ -85,6 +93,7 @@ def swap(
         load=load,
         lost=tuple(dict.fromkeys(lost)),
         easier=_easier(drill, have, drills, items),
+        harder=_harder(drill, have, drills, items),
         swaps=tuple(ranked),
         one_more=_one_more(have, drills, items),
     )
@@ -106,6 +115,22 @@ def _easier(
             if kit.fit(easier, have, items) is not None:
                 found[easier.id] = Easier(easier, said.eases, harder.id)
     return tuple(found.values())[:MOST]
+
+
+def _harder(
+    drill: Drill, have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]
+) -> tuple[Harder, ...]:
+    """The drills that can be done of which this one is an easier version, then those that build on it."""
+    doable = [other for other in drills.values() if kit.fit(other, have, items) is not None]
+    eased = {
+        other.id: Harder(other, said.eases) for other in doable for said in other.regressions if said.drill == drill.id
+    }
+    built = [
+        Harder(other, "")
+        for other in doable
+        if other.id not in eased and any(drill.id in group for group in other.groups)
+    ]
+    return (*eased.values(), *built)[:MOST]
 
 
 def _alike(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> bool:

@@ -231,10 +231,14 @@ KEPT = "What mended it at once (a word, a mark, a wedge) stays in the first dril
 """What is true for any cause."""
 
 
-def throughout_said(cause: Cause, worked_cause: Cause | None) -> str:
-    """What to keep to in every drill for a cause, and for the one worked on where that is another's; may be nothing."""
+def throughout_said(cause: Cause, worked_cause: Cause | None = None, *, briefly: bool = False) -> str:
+    """What to keep to in every drill for a cause, and for the one worked on where that is another's; may be nothing.
+
+    `briefly` leaves out what is true for any cause.
+    """
     both = dict.fromkeys(each.throughout for each in (cause, worked_cause) if each is not None and each.throughout)
-    return f"In every drill: {' '.join(both)} {KEPT}" if both else ""
+    said = [*both] if briefly else [*both, KEPT]
+    return f"In every drill: {' '.join(said)}" if both else ""
 
 
 def seen(standard: Standard, gone: str) -> str:

@@ -121,7 +121,7 @@ def fault_text(fault: Fault, names: Names, lifts: Mapping[LiftId, Lift], setting
             f"{human(cause.id)} ({human(cause.kind)}"
             + (f": {names.get(cause.earlier, cause.earlier)}" if cause.earlier else "")
             + f"). {cause.text}"
-            + (f" {throughout_said(cause, None)}" if cause.throughout else ""),
+            + (f" {throughout_said(cause, briefly=True)}" if cause.throughout else ""),
             setting,
         )
     ]

@@ -13,13 +13,18 @@ __all__ = ["kits_text", "swap_text"]
 def swap_text(
     swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting
 ) -> list[str]:
-    """Whether a drill can be done, what is lost, what is easier, the nearest others, and what one more item opens."""
+    """Whether a drill can be done, what is lost, easier and harder ones, the nearest others, what an item opens."""
     lines = _as_it_is(swap, items, setting)
     easier: list[str] = []
     for each in swap.easier:
         than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
         easier += hanging("  - ", f"{each.drill.name}: {each.eases}{than} (`show {each.drill.id}`)", setting)
     lines += titled("Easier, as its entry names them", easier, setting)
+    harder: list[str] = []
+    for more in swap.harder:
+        why = f"this one eases it: {more.eased}" if more.eased else "builds on this one"
+        harder += hanging("  - ", f"{more.drill.name}: {why} (`show {more.drill.id}`)", setting)
+    lines += titled("Harder, once its standard is met", harder, setting)
     others: list[str] = []
     for near in swap.swaps:
         others += hanging("  - ", f"{near.drill.name} (`show {near.drill.id}`)", setting)
@@ -27,8 +32,8 @@ def swap_text(
             if said:
                 others += hanging(f"      {label}  ", "; ".join(human(each) for each in said), setting)
     lines += titled("Instead, nearest first", others, setting)
-    more = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
-    return [*lines, *titled("One more item would open", more, setting)]
+    opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
+    return [*lines, *titled("One more item would open", opens, setting)]
 
 
 def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:

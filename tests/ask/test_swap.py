@@ -71,6 +71,19 @@ def test_easier_versions_are_those_that_entries_name(world) -> None:
                 assert kit.fit(each.drill, kit_items, world["items"]) is not None
 
 
+def test_harder_versions_are_those_that_name_it_easier_or_build_on_it(world) -> None:
+    """What the other entries say, read the other way: all that name it while there is room, none that can't be done."""
+    for drill in world["drills"].values():
+        kit_items = have("stick", "headroom", "wall")
+        found = swap(drill, kit_items, **world)
+        doable = [each for each in world["drills"].values() if kit.fit(each, kit_items, world["items"]) is not None]
+        naming = [each.id for each in doable if drill.id in {said.drill for said in each.regressions}]
+        building = [each.id for each in doable if any(drill.id in group for group in each.groups)]
+        ids = [each.drill.id for each in found.harder]
+        assert ids == list(dict.fromkeys((*naming, *building)))[:5]
+        assert [bool(each.eased) for each in found.harder] == [each in naming for each in ids]
+
+
 def test_one_more_item_opens_what_it_says(world) -> None:
     """Each drill named can be done with the item and not without."""
     kit_items = have("stick", "headroom")

@@ -11,7 +11,7 @@ from kb.ask.matter import matter_of
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
-from kb.ask.swap import Easier, Near, Opens, Swap
+from kb.ask.swap import Easier, Harder, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.as_json import (
@@ -47,7 +47,7 @@ def test_a_chain_has_every_key_of_its_shape() -> None:
     """Of the answer, a tell, a route, a drill and a step."""
     answer = plain(chain_json(small_chain("hips-rise-first"), "full"))
     assert list(answer) == (
-        "version fault cause lift load kit earlier tells other_causes finish strengthen routes".split()  #
+        "version fault cause lift load kit earlier throughout gone tells other_causes finish strengthen routes".split()
     )
     assert {key: answer[key] for key in ("fault", "cause", "lift", "load", "kit", "earlier")} == {
         "fault": "hips-rise-first",
@@ -84,7 +84,7 @@ def test_a_chain_has_every_key_of_its_shape() -> None:
 def test_an_earlier_fault_is_named_with_its_cause() -> None:
     """What the chain works on, where that isn't what was asked."""
     answer = plain(chain_json(small_chain("bar-drifts-forward", cause="made-by-hips-rise"), None))
-    assert answer["earlier"] == {"fault": "hips-rise-first", "cause": "lost-back-angle"}
+    assert answer["earlier"] == {"fault": "hips-rise-first", "cause": "lost-back-angle", "throughout": "", "gone": ""}
     assert answer["kit"] is None
 
 
@@ -166,6 +166,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         Load.STICK,
         ("weight",),
         (Easier(drill("d"), "slower", DrillId("a")),),
+        (Harder(drill("e"), "all of it"), Harder(drill("f"), "")),
         (Near(drill("b"), ("k",), ("l",), 3),),
         (Opens(BAR, (DrillId("c"),)),),
     )
@@ -176,6 +177,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "using": {"bar": "stick"},
         "lost": ["weight"],
         "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
+        "harder": [{"id": "e", "name": "E", "eased": "all of it"}, {"id": "f", "name": "F", "eased": ""}],
         "swaps": [{"id": "b", "name": "B", "keeps": ["k"], "loses": ["l"], "distance": 3}],
         "one_more": [{"item": "bar", "opens": ["c"]}],
     }

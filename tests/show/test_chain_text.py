@@ -12,7 +12,7 @@ from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
 from kb.show.care import NO_REVIEW, USUAL, Due, cares
 from kb.show.chain_text import chain_text, no_chain_text, session_said
-from kb.show.coach_words import dosed
+from kb.show.coach_words import KEPT, dosed
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.why_text import why_text
@@ -57,6 +57,29 @@ def test_a_cause_that_was_named_needs_no_telling_apart() -> None:
     text = told(small_chain("hips-rise-first", cause="hips-set-low"), named=True)
     assert "Because: hips set low (set up)." in text
     assert "To tell the causes apart" not in text
+
+
+def test_what_to_keep_to_and_to_look_at_first_come_before_the_drills() -> None:
+    """And what shows that the fault is gone stands after the standard; where nothing is said, nothing is printed."""
+    found = small_chain("hips-rise-first")
+    assert "In every drill" not in told(found)
+    assert "Look first" not in told(found)
+    cause = found.matter.cause._replace(throughout="Start from blocks.")
+    fault = found.matter.fault._replace(sections={"Look first": "- **Soft shoes**: off with them."})
+    (route,) = found.routes
+    entries = (route.entries[0]._replace(gone="seat below the shoulders"), *route.entries[1:])
+    matter = found.matter._replace(fault=fault, cause=cause, worked_cause=cause)
+    text = told(found._replace(matter=matter, routes=(route._replace(entries=entries),)))
+    parts = (
+        "Because: ",
+        f"In every drill: Start from blocks. {KEPT.split('(')[0]}",
+        "Look first",
+        "Soft shoes: off",
+        "1  Hold",
+    )
+    places = [flat(text).index(flat(part)) for part in parts]
+    assert places == sorted(places)
+    assert f"{entries[0].drill.standard.seen}; and seat below the shoulders" in flat(text)
 
 
 def test_each_drill_says_what_a_coach_needs() -> None:

@@ -4,7 +4,7 @@ from small_answers import small_shelf
 
 from kb.ask.find import Findings, Hit
 from kb.ask.path import path
-from kb.ask.swap import Easier, Near, Opens, Swap
+from kb.ask.swap import Easier, Harder, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.find_text import find_text
@@ -47,9 +47,9 @@ def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] 
     opens = Opens(BAR, tuple(list(SHELF.drills)[:6]))
     own = Easier(SHELF.drills[DrillId("front-squat")], "no pull before it", TALL.id)
     further = own._replace(eases="no bar", than=DrillId("front-squat"))
-    found = Swap(
-        TALL, doable, gear, Load.STICK, lost, (own, further), (near,), (opens, opens._replace(drills=(TALL.id,)))
-    )
+    harder = (Harder(SHELF.drills[DrillId("front-squat")], "no pull"), Harder(TALL, ""))
+    more = (opens, opens._replace(drills=(TALL.id,)))
+    found = Swap(TALL, doable, gear, Load.STICK, lost, (own, further), harder, (near,), more)
     return swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting())
 
 
@@ -64,7 +64,12 @@ def test_a_swap_says_first_whether_it_can_be_done() -> None:
         "  - Front squat: no pull before it (`show front-squat`)",
         "  - Front squat: no bar; easier than front squat (`show front-squat`)",
     ]
-    assert lines[8:10] == ["  - Front squat (`show front-squat`)", "      keeps  works on hips rise first"]
+    assert lines[7:10] == [
+        "Harder, once its standard is met",
+        "  - Front squat: this one eases it: no pull (`show front-squat`)",
+        "  - Tall clean: builds on this one (`show tall-clean`)",
+    ]
+    assert lines[12:14] == ["  - Front squat (`show front-squat`)", "      keeps  works on hips rise first"]
     assert lines[-2].endswith("3 more")
     assert lines[-1] == "  Bar  Tall clean"
 

@@ -198,10 +198,11 @@ def test_weights_in_words(db: read.sqlite3.Connection) -> None:
 
 
 def test_standards_fit_what_is_done(db: read.sqlite3.Connection) -> None:
-    """Where fewer are done than the standard speaks of, all of them must be so."""
+    """Where fewer are done than the standard speaks of, all of them must be so; and the fault must be gone from each."""
     (session,), where = asked(db, "clean", "clean-bar-crashes", 30)
     block = next(each for each in session.blocks if each.drill.id == "tall-clean")
-    seen = block.drill.standard.seen
+    assert block.gone == session.fault.gone
+    seen = f"{block.drill.standard.seen}; and {block.gone}"
     assert standard_words(block) == f"5 of 6: {seen}"
     assert standard_words(block._replace(dose=block.dose._replace(rounds=1))) == f"all 3: {seen}"
     assert standard_words(block._replace(dose=Dose(reps=1))) == seen

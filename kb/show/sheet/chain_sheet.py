@@ -12,7 +12,6 @@ from kb.show.care import Due, asks_first, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said, throughout_said
-from kb.show.coach_words import seen as must_show
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
@@ -52,6 +51,7 @@ def chain_sheet(
         drills=drills,
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
         because=_because(matter),
+        in_short=_because(matter, why=False),
         notes=_notes(route),
         after=_after(chain, seen),
         ask_first=matter.load is Load.WORKING
@@ -60,17 +60,19 @@ def chain_sheet(
     return html(sheet, paper)
 
 
-def _because(matter: Matter) -> tuple[str, ...]:
+def _because(matter: Matter, *, why: bool = True) -> tuple[str, ...]:
+    """The cause and what to keep to, `why` it happens and what shows that it's gone: one paragraph, to save lines."""
     cause = matter.cause
-    said = [f"Because: {human(cause.id)} ({human(cause.kind)}). {cause.text}"]
+    said = [f"Because: {human(cause.id)} ({human(cause.kind)}).{f' {cause.text}' if why else ''}"]
     if matter.worked.id != matter.fault.id:
         said.append(
             f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
         )
-    said.append(throughout_said(cause, matter.worked_cause))
+    said.append(throughout_said(cause, matter.worked_cause, briefly=True))
+    said.append(f"Gone when you see besides: {matter.fault.gone}." if why and matter.fault.gone else "")
     if matter.worked_cause.kind == "mobility":
         said.append(JOINTS)
-    return tuple(each for each in said if each)
+    return (" ".join(each for each in said if each),)
 
 
 def _notes(route: Route) -> tuple[str, ...]:
@@ -127,7 +129,7 @@ def _told(number: int, entry: Entry, matter: Matter, route: Route, seen: set[str
         minutes=dose.minutes(entry.seconds),
         dose=kept_whole(dosed(drill, FINE, work=entry.work)),
         counted=f"{standard.count} of {standard.of}",
-        seen=must_show(standard, entry.gone),
+        seen=standard.seen,
         boxes=standard.of,
         brief=not entry.work,
         load=load_said(drill, entry.load, entry.gear),

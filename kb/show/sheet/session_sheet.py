@@ -61,7 +61,7 @@ def _because(session: Session) -> tuple[str, ...]:
     said = []
     if session.cause is not None:
         said.append(f"Because: {human(session.cause.id)}. {session.cause.text}")
-        said.append(throughout_said(session.cause, session.worked_cause))
+        said.append(throughout_said(session.cause, session.worked_cause, briefly=True))
     if session.worked is not None and session.fault is not None and session.worked.id != session.fault.id:
         said.append(f"So it works on what comes before it: {session.worked.name}.")
     return tuple(each for each in said if each)

@@ -29,6 +29,7 @@ class Sheet(NamedTuple):
     `lower_chart` stands in its place where the page would else be set small.
 
     `facts` are short, beside the title; `because` and `notes` paragraphs before the drills, `after` after them.
+    `in_short` is what stands in for `because` where that would take a second page.
     """
 
     title: str
@@ -37,6 +38,7 @@ class Sheet(NamedTuple):
     drills: tuple[Told, ...]
     fetch: str
     because: tuple[str, ...] = ()
+    in_short: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     after: tuple[str, ...] = ()
     ask_first: bool = False
@@ -96,6 +98,9 @@ def html(sheet: Sheet, paper: str = "a4") -> str:
     fit, size = _fitted(sheet, paper), PAPERS[paper]
     if sheet.lower_chart and (fit.size < SMALL or not fit.one_page):
         sheet = sheet._replace(chart=sheet.lower_chart)
+        fit = _fitted(sheet, paper)
+    if sheet.in_short and not fit.one_page:
+        sheet = sheet._replace(because=sheet.in_short)
         fit = _fitted(sheet, paper)
     style = f"{stylesheet()}@page {{ size: {size.name}; margin: {size.end:g}mm {size.side:g}mm; }}\n"
     return (

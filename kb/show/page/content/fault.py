@@ -97,7 +97,7 @@ def _cause(fault: Fault, n: int, stock: Stock, prepared: Prepared) -> CauseShown
         human(cause.id),
         human(cause.kind),
         cause.text,
-        throughout_said(cause, None),
+        throughout_said(cause, briefly=True),
         Link(stock.name(cause.earlier), "fault", cause.earlier) if cause.earlier else None,
         tuple(chains),
     )

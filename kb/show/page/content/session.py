@@ -124,7 +124,7 @@ def _empty(stock: Stock, fault: Fault, lift: LiftId, kit: str) -> SessionShown:
         Link(fault.name, "fault", fault.id),
         Link(stock.name(lift), "lift", lift),
         human(fault.causes[0].id),
-        throughout_said(fault.causes[0], None),
+        throughout_said(fault.causes[0]),
         kit,
         MINUTES,
         1,
