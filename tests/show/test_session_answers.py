@@ -198,7 +198,7 @@ def test_weights_in_words(db: read.sqlite3.Connection) -> None:
 
 
 def test_standards_fit_what_is_done(db: read.sqlite3.Connection) -> None:
-    """Where fewer are done than the standard speaks of, all of them must be so; and the fault must be gone from each."""
+    """Where fewer are done than the standard speaks of, all must be so; and the fault gone from each."""
     (session,), where = asked(db, "clean", "clean-bar-crashes", 30)
     block = next(each for each in session.blocks if each.drill.id == "tall-clean")
     assert block.gone == session.fault.gone
