@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from kb.ask.class_.own import Own
     from kb.ask.class_.people import Class
-    from kb.solve.planning import Planned
+    from kb.solve.planning import NoPlan, Planned
 
 __all__ = ["command", "with_text"]
 
@@ -51,7 +51,8 @@ def command(
         found, solved = _planned(db, asked)
     except NoPlan as none:
         if not as_json:
-            raise
+            _put_shared(asked, none)
+            ctx.exit(1)
         from kb.show.class_json import no_class_json
 
         put_json(no_class_json(sentence(none), none.short))
@@ -70,6 +71,16 @@ def command(
         from kb.show.setting import setting_of
 
         click.echo("\n".join(class_text(found, setting_of(), with_solver=solved)))
+
+
+def _put_shared(asked: "Class", none: "NoPlan") -> None:
+    """Why there is no plan, and how to share what there is all the same."""
+    from kb.show.class_shared import shared_text
+    from kb.show.setting import setting_of
+
+    say(f"Error: {sentence(none)}")
+    for line in shared_text(asked, setting_of()):
+        click.echo(line)
 
 
 def _planned(db: sqlite3.Connection, asked: "Class") -> "Planned":

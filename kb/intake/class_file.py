@@ -56,7 +56,7 @@ class ClassModel(Entry):
     warm_up_minutes: int = Field(default=WARM_UP_S // 60, ge=0, le=60, description="the common warm-up, minutes")
     most_wait_s: int = Field(default=MOST_WAIT_S, ge=0, le=3600, description="the longest anyone waits, seconds")
     bar_kg: float = Field(default=20.0, gt=0, le=50, description="what a bar weighs, kg")
-    kit: Name = Field(default="hall", description="a kit; of what isn't counted in `gear` there is enough")
+    kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
     gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")
     known: list[Name] = Field(default_factory=list, description="drills everyone has been shown before")
     lifters: list[LifterModel] = Field(min_length=1, max_length=80, description="who comes")
@@ -225,7 +225,10 @@ def _gear(file: _File, db: sqlite3.Connection, model: ClassModel) -> dict[ItemId
         except ValueError as wrong:
             raise file.wrong(at, str(wrong)) from None
     have.pop(PARTNER, None)
-    return have
+    # who counts the bars counts what could be used for one too: where one bar is said, there aren't ten training bars
+    items = read.items(db)
+    spare = {stand_in.item for item in given for stand_in in items[ItemId(item)].stand_ins} - given
+    return {item: count for item, count in have.items() if item not in spare}
 
 
 def _count(count: Any) -> int:
