@@ -1,6 +1,7 @@
 """What stands in an answer, said as a coach would: what changed, how much, with what, for how long."""
 
 from collections.abc import Sequence
+from re import sub
 
 from kb import dose
 from kb.dials import Change
@@ -259,5 +260,9 @@ def share_said(drill: Drill, load: Load) -> str:
 
 
 def plain_markdown(text: str) -> str:
-    """Markdown of an entry as plain text: the few marks that entries use are taken off."""
-    return text.replace("**", "").replace("`", "")
+    """Markdown of an entry as plain text: the few marks that entries use are taken off.
+
+    >>> plain_markdown("**Soft shoes**: start with *Arches roll in*; 2 * 3.")
+    'Soft shoes: start with Arches roll in; 2 * 3.'
+    """
+    return sub(r"\*(\S[^*\n]*\S)\*", r"\1", text.replace("**", "").replace("`", ""))
