@@ -12,7 +12,8 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT", "UNSETTLED", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT", "UNSETTLED",
+    "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -25,7 +26,25 @@ CAUTION = (
 )
 """The answer to a question of pain and the like: the whole of it, or what comes first."""
 
-AFTER = "Nothing below is for what was hurt then: it is what the other words may mean, for one who is cleared to lift."
+URGENT = (
+    "Stop, and get medical help at once: an emergency call, not a coach. Leave them sitting or lying, and nobody alone"
+    " with it. No more lifting until a doctor has allowed it, even if it goes off with rest. drillpath gives no cause"
+    " and no drill for pain or illness."
+)
+"""The same for what can't wait."""
+
+AT_ONCE = re.compile(
+    r"\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|tight\w*|heavy|pressure)\b"
+    r"|\b(?:pain|ache|aching)\b(?: \w+){0,4} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
+    r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b"
+    r"|\bnumb\w*\b(?: \w+){0,6} (?:won ?t|doesn ?t|not) (?:go|pass)\b"
+)
+"""Words of what can't wait."""
+
+AFTER = (
+    "That is for what was hurt then. Seen to, free of pain today and cleared to lift? Then what follows is for the rest"
+    " of what you said: lighter than usual, unloaded first. If not, ask first."
+)
 """What stands between the caution and what is found, where an injury is said to be long ago or healed."""
 
 _STEMS = """
@@ -86,7 +105,7 @@ PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
 
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
-_NO_PAIN = r"(?:no pain(?! (?:killers?|relief|meds?)\b)|(?:doesn ?t|does not|don ?t|do not) hurt)"
+_NO_PAIN = r"(?:no (?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies))|(?:doesn ?t|does not|don ?t|do not) hurt)"
 _ASIDE = "fracture|injury|operation|surgery|sprain|strain|break"
 _LIMB = "(?:wrist|arm|forearm|elbow|leg|shin|knee|ankle|foot|rib|bone|hand|thumb|finger|toe|collarbone)"
 _OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"
@@ -110,8 +129,8 @@ HEDGED = re.compile(
 """Pain denied at times, elsewhere or as a wish: that is pain."""
 
 MENDED = re.compile(
-    rf"\b(?:(?:old|healed) (?:{_LIMB} )?(?:{_ASIDE}){_OF}|(?:{_COUNT} )?years ago|long ago|(?:long since )?healed"
-    r"|old (?=broken|fractured))(?!\w)"
+    rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}|(?:{_COUNT} )?years ago|long ago"
+    r"|(?:long since )?healed|old (?=broken|fractured))(?!\w)"
 )
 """What says that an injury is long ago or healed."""
 
@@ -164,6 +183,8 @@ def care_of(text: str) -> Care:
     folded = fold(text)
     if not _troubled(folded):
         return Care(None, text)
+    if AT_ONCE.search(folded):
+        return Care(URGENT, None)
     said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
         return Care(None, said)

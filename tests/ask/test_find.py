@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, care_of, caution_for
+from kb.ask.cautions import CAUTION, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
@@ -86,7 +86,37 @@ def test_phrasings_that_nobody_saw_find_their_fault(
 @pytest.mark.parametrize("phrase", phrases("cautions.tsv"))
 def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connection, phrase: str) -> None:
     """No fault, no drill."""
-    assert find(db, phrase) == Findings(CAUTION)
+    assert find(db, phrase) in (Findings(CAUTION), Findings(URGENT))
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "chest felt tight and a heavy ache ran into the jaw",
+        "pain down the left arm when I clean",
+        "he fainted after the jerk",
+        "passed out for a moment in the rack",
+        "blacks out, blacked out twice",
+        "palpitations since the last lift",
+        "fingers numb and it does not pass",
+    ],
+)
+def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, phrase: str) -> None:
+    """The signs that first-aid teaching sends to an emergency call; common practice, no source."""
+    assert find(db, phrase) == Findings(URGENT)
+
+
+@pytest.mark.parametrize("phrase", ["sore knee when I squat", "she is pregnant", "dizzy on standing up", "boy of 11"])
+def test_what_can_wait_is_sent_to_whom_to_ask(db: sqlite3.Connection, phrase: str) -> None:
+    """A doctor, a physiotherapist, a children's coach: no ambulance for a sore knee."""
+    assert find(db, phrase).caution != URGENT
+
+
+def test_harm_denied_is_none(db: sqlite3.Connection) -> None:
+    """As pain denied is none; denied for a time only it is some."""
+    assert find(db, "won't split, had a fall last winter with no injury").caution is None
+    assert find(db, "no injury yet but the shoulder is sore").caution == CAUTION
+    assert find(db, "heels lift, old right ankle fracture, no pain now").faults
 
 
 @pytest.mark.parametrize("phrase", phrases("no_cautions.tsv"))
@@ -129,7 +159,7 @@ def test_no_name_of_a_fault_or_drill_brings_a_caution(db: sqlite3.Connection) ->
 )
 def test_a_misspelt_word_of_pain_brings_the_caution(word: str) -> None:
     """One edit away: a letter too few, too many or wrong, or two changed about."""
-    assert caution_for(f"something {word} since then") == CAUTION
+    assert caution_for(f"something {word} since then") in (CAUTION, URGENT)
 
 
 @pytest.mark.parametrize(

@@ -42,6 +42,8 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
         "spots": [[list(points), sorted(words)] for points, words in cues.spot_table()],
         "caution": {
             "says": cautions.CAUTION,
+            "urgent": cautions.URGENT,
+            "atOnce": cautions.AT_ONCE.pattern,
             "word": cautions.WORD.pattern,
             "phrase": cautions.PHRASE.pattern,
             "spelt": cautions.SPELT,

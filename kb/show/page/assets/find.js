@@ -85,6 +85,7 @@
   const careOf = (text) => {
     const folded = fold(text);
     if (!troubled(folded)) return [null, text];
+    if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null];
     const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
     if (!troubled(said)) return [null, said];
     const rest = left(said, caution.mended, caution.mends);
