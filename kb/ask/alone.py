@@ -36,15 +36,26 @@ def alone(matter: Matter, drill: Drill, load: Load) -> Entry:
 def strengthening(matter: Matter, finish: Sequence[Drill], done: frozenset[DrillId]) -> tuple[Entry, ...]:
     """The first of a chain's strengthening drills, to be told in full; `done` are the chain's drills.
 
-    One that builds on a drill which is in doubt and not in the chain is left out. At its most where all that it
-    builds on is held; where some of that is done only now, no more than light: as in a session.
+    Of one that builds on a drill which is in doubt and not in the chain, that drill is told instead, if it acts on the
+    cause and can be done: it is what comes first. At its most where all that it builds on is held; where some of that
+    is done only now, no more than light: as in a session.
     """
 
     def entries() -> Iterator[Entry]:
+        told = set(done)
         for drill in finish:
-            waiting = matter.groups_in_doubt(drill)
-            if all(done & set(group) for group in waiting):
+            waiting = [group for group in matter.groups_in_doubt(drill) if not done & set(group)]
+            if not waiting:
                 least, most = drill.load[0], min(drill.load[1], matter.fits[drill.id].load)
-                yield alone(matter, drill, min(most, max(Load.LIGHT, least)) if waiting else most)
+                first = matter.groups_in_doubt(drill)
+                yield alone(matter, drill, min(most, max(Load.LIGHT, least)) if first else most)
+                continue
+            for before in (
+                matter.shelf.drills[member] for group in waiting for member in group if member in matter.doable
+            ):
+                load = min(before.load[1], matter.fits[before.id].load, matter.limit)
+                if before.id not in told and matter.addresses(before, load):
+                    told.add(before.id)
+                    yield alone(matter, before, load)
 
     return tuple(entries())[:MOST_IN_FULL]

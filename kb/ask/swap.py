@@ -13,6 +13,10 @@ MOST = 5
 """Swaps, easier and harder versions and further items named at most."""
 
 
+OTHER_USE = 12
+"""How far off a drill that strengthens is from one that doesn't: farther than the usual step of the dials."""
+
+
 class Near(NamedTuple):
     """A drill that can be done instead: what it keeps, what it loses, and how far off it is."""
 
@@ -184,6 +188,9 @@ def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Li
             loses.append(f"no more than {there.load.word} load" if there.load else "no load at all")
         elif there.speed < here.speed:
             loses.append(f"{there.speed.word} instead of {here.speed.word} speed")
+    elif drill.stage != other.stage:
+        distance += OTHER_USE
+        loses.append("it strengthens" if other.stage is Stage.FINISH else "it is no strengthening")
     return Near(other, tuple(keeps), tuple(loses), distance)
 
 

@@ -58,6 +58,7 @@ class ClassModel(Entry):
     bar_kg: float = Field(default=20.0, gt=0, le=50, description="what a bar weighs, kg")
     kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
     gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")
+    to: Name | None = Field(None, description="the part of the lift that learners go to, such as hang-power-snatch")
     known: list[Name] = Field(default_factory=list, description="drills everyone has been shown before")
     lifters: list[LifterModel] = Field(min_length=1, max_length=80, description="who comes")
 
@@ -112,6 +113,7 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         model.most_wait_s,
         model.bar_kg,
         _drills(file, db, model.known, "known"),
+        DrillId(file.resolved(db, "drill", model.to, "to")) if model.to else None,
     )
 
 

@@ -38,6 +38,10 @@ def facts_of(plan: ClassPlan) -> list[str]:
     ]
 
 
+WORTH_A_WORD = 8
+"""Minutes left over of which a plan says what to do with them."""
+
+
 def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
     """How good the plan is, and what of that is proved."""
     longest = max(each.waits_s for each in plan.lifters)
@@ -55,7 +59,18 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
     spared = _spared_said(plan)
-    return [*([spared] if spared else []), said, how, _drills_said(plan)]
+    return [*([spared] if spared else []), said, how, _drills_said(plan), *_left_said(plan)]
+
+
+def _left_said(plan: ClassPlan) -> list[str]:
+    """What to do with minutes left over, where they are worth a word."""
+    left = plan.matter.asked.minutes - -(-plan.end_s // 60)
+    if left < WORTH_A_WORD:
+        return []
+    return [
+        f"{left} min are left over: all of it once more in the same turns with the standards counted, or longer with"
+        " those who haven't met one."
+    ]
 
 
 def _spared_said(plan: ClassPlan) -> str:

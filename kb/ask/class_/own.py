@@ -10,7 +10,7 @@ from kb.ask.class_.turns import loading_seconds, steps_up
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
-from kb.ask.shelf import Shelf
+from kb.ask.shelf import Shelf, ending_in
 from kb.dose import check_seconds, work_seconds
 from kb.errors import NoAnswer
 from kb.kit import Gear, fit, gear_at
@@ -148,7 +148,8 @@ def _sitting(
 
 def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
     """The next drills of the path: what opens them and what is held as checks, and two new ones in full."""
-    found = path(shelf, have=have, holds=lifter.holds)
+    part = ending_in(shelf, asked.to) if asked.to is not None and asked.to in shelf.drills else shelf
+    found = path(part, have=have, holds=lifter.holds)
     doings: list[Doing] = []
     new: set[DrillId] = set()
     for entry in found.entries:

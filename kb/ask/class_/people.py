@@ -37,7 +37,8 @@ class Lifter(NamedTuple):
 class Class(NamedTuple):
     """Who comes and what there is. `have` counts each item, `PLENTY` where it isn't counted; times in s.
 
-    `known` are drills that everyone has been shown before.
+    `known` are drills that everyone has been shown before; `to` is the part of the lift that learners go to, None for
+    the whole.
     """
 
     name: str
@@ -49,3 +50,4 @@ class Class(NamedTuple):
     most_wait_s: int = MOST_WAIT_S
     bar_kg: float = 20.0
     known: frozenset[DrillId] = frozenset()
+    to: DrillId | None = None
