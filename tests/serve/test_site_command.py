@@ -15,6 +15,8 @@ from kb.ask import read
 from kb.commands.group import drillpath
 from kb.errors import DrillpathError
 from kb.show.page import fault_files, site
+from kb.show.page.carried import unpacked
+from kb.show.page.stock import stock_of
 
 
 @pytest.fixture(scope="module")
@@ -156,9 +158,12 @@ def test_what_the_other_process_does(library: Path, pages: Path, tmp_path: Path)
     """One fault's pages, from the catalogue's address."""
     for kind in ("fault", "chain", "session"):
         (tmp_path / kind).mkdir()
-    done = fault_files._in_the_other("clean-bar-crashes", str(library / "out" / "catalogue.db"), tmp_path)  # type: ignore[arg-type]
-    assert "fault/clean-bar-crashes" in done.sizes
-    for path, size in done.sizes.items():
+    catalogue = str(library / "out" / "catalogue.db")
+    answers, sizes = fault_files._in_the_other("clean-bar-crashes", catalogue, tmp_path)  # type: ignore[arg-type]
+    there = unpacked(answers, stock_of(read.open_catalogue(catalogue)))
+    assert {f"chain/{name}" for name in there.answers} <= sizes.keys()
+    assert "fault/clean-bar-crashes" in sizes
+    for path, size in sizes.items():
         assert (tmp_path / f"{path}.html").read_bytes() == (pages / f"{path}.html").read_bytes()
         assert (tmp_path / f"{path}.html").stat().st_size == size
 

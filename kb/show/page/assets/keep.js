@@ -45,6 +45,8 @@ self.addEventListener("fetch", (event) => {
       // a question that only the server can answer: its page as it was kept answers with script
       const kept = await cache.match(request, { ignoreSearch: true });
       if (kept) return kept;
+      // a code for the address is drawn by the server alone: without it there is none, and nothing is broken
+      if (request.destination === "image") return new Response("<svg xmlns='http://www.w3.org/2000/svg'/>", { headers: { "Content-Type": "image/svg+xml" } });
       throw lost;
     }
   })());
