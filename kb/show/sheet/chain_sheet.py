@@ -69,7 +69,7 @@ def _because(matter: Matter, *, why: bool = True) -> tuple[str, ...]:
             f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
         )
     said.append(throughout_said(cause, matter.worked_cause, briefly=True))
-    said.append(f"Gone when you see besides: {matter.fault.gone}." if why and matter.fault.gone else "")
+    said.append(f"Gone when besides: {matter.fault.gone}." if why and matter.fault.gone else "")
     if matter.worked_cause.kind == "mobility":
         said.append(JOINTS)
     return (" ".join(each for each in said if each),)
