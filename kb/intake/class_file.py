@@ -12,7 +12,7 @@ from pydantic import Field, StringConstraints, ValidationError
 
 from kb.ask import read
 from kb.ask.class_.own import PARTNER
-from kb.ask.class_.people import MOST_WAIT_S, PLENTY, WARM_UP_S, Class, Lifter
+from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE, PLENTY, WARM_UP_S, Class, Lifter
 from kb.ask.names import resolve
 from kb.errors import BadInput
 from kb.make.fields import Entry, Name
@@ -59,6 +59,7 @@ class ClassModel(Entry):
     kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
     gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")
     to: Name | None = Field(None, description="the part of the lift that learners go to, such as hang-power-snatch")
+    new: int = Field(NEW_AT_ONCE, ge=1, le=6, description="how many new drills each learner is shown")
     known: list[Name] = Field(default_factory=list, description="drills everyone has been shown before")
     lifters: list[LifterModel] = Field(min_length=1, max_length=80, description="who comes")
 
@@ -114,6 +115,7 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         model.bar_kg,
         _drills(file, db, model.known, "known"),
         DrillId(file.resolved(db, "drill", model.to, "to")) if model.to else None,
+        model.new,
     )
 
 

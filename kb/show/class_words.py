@@ -1,5 +1,6 @@
 """A class in words, for the terminal and for paper: how good the plan is, who works together, what each stretch is."""
 
+from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
@@ -65,11 +66,14 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
 def _left_said(plan: ClassPlan) -> list[str]:
     """What to do with minutes left over, where they are worth a word."""
     left = plan.matter.asked.minutes - -(-plan.end_s // 60)
+    asked = plan.matter.asked
+    learns = asked.new_at_once == NEW_AT_ONCE and any(each.later and each.lifter.fault is None for each in plan.lifters)
     if left < WORTH_A_WORD:
         return []
     return [
         f"{left} min are left over: all of it once more in the same turns with the standards counted, or longer with"
         " those who haven't met one."
+        + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")
     ]
 
 

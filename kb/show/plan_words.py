@@ -66,6 +66,10 @@ def how_it_goes(lift: str) -> list[str]:
         "new: shown, then the full dose. again: the full dose. check: one round, and if its standard is met the drill"
         " is held. keep: one round of what is held. A plan is what to expect; the standard of each drill decides"
         " (`drillpath show DRILL`).",
+        f"Lifted before? `drillpath place {lift}` finds in a few checks what is still held; `--holds` leaves it out.",
+        "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session,"
+        " as long as four of five meet it; after two misses back to the last good weight (common practice, no source).",
+        "Too many weeks? More `--per-week`: a session may be at home, with a stick for what is checked or kept.",
         "At a weight the minutes begin with a round unloaded. Stretches that are held belong to the warm-up.",
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
         f" `drillpath place {lift}`.",

@@ -16,12 +16,12 @@ from kb.errors import NoAnswer
 from kb.kit import Gear, fit, gear_at
 from kb.terms import Catch, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage
 
-__all__ = ["NEW_AT_ONCE", "PARTNER", "Doing", "Own", "Shelves", "alone_s", "counted", "have_of", "own_of"]
-
-NEW_AT_ONCE = 2
-"""New drills in one session (DESIGN, "Path": at most two new drills a session)."""
+__all__ = ["PARTNER", "Doing", "Own", "Shelves", "alone_s", "counted", "have_of", "own_of"]
 
 PARTNER = ItemId("partner")
+
+LEADING_IN = 2
+"""Drills that lead into a lift which is held."""
 
 Shelves = Callable[[LiftId], Shelf]
 
@@ -147,7 +147,9 @@ def _sitting(
 
 
 def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
-    """The next drills of the path: what opens them and what is held as checks, and two new ones in full."""
+    """The next drills of the path: what opens them and what is held as checks, and so many new ones in full."""
+    if shelf.lift.drill in lifter.holds:
+        return _practising(asked, lifter, shelf, have)
     part = ending_in(shelf, asked.to) if asked.to is not None and asked.to in shelf.drills else shelf
     found = path(part, have=have, holds=lifter.holds)
     doings: list[Doing] = []
@@ -156,7 +158,7 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
         drill = entry.drill
         held = drill.id in lifter.holds
         if not held and drill.stage is not Stage.PREPARE:
-            if drill.id not in new and len(new) == NEW_AT_ONCE:
+            if drill.id not in new and len(new) == asked.new_at_once:
                 break
             new.add(drill.id)
         deep = entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL
@@ -170,6 +172,24 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
     while len(own.doings) > 1 and alone_s(asked, own) > 60 * asked.minutes - asked.warm_up_s:
         own = own._replace(doings=own.doings[:-1], later=own.later + 1)
     return own
+
+
+def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+    """What leads into a lift that is held: the last drills before it on its path, as checks, then the lift in full."""
+    entries = [entry for entry in path(shelf, have=have).entries if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
+    last = {entry.drill.id: entry for entry in entries}  # the heaviest of each
+    kept = list(last.values())[-LEADING_IN - 1 :]
+    doings = [
+        Doing(
+            entry.drill,
+            min(entry.load, Load.LIGHT),
+            entry.drill.id == shelf.lift.drill,
+            _gear(entry.drill, min(entry.load, Load.LIGHT), have, shelf),
+            deep=entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL,
+        )
+        for entry in kept
+    ]
+    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), 0)
 
 
 def alone_s(asked: Class, own: Own) -> int:

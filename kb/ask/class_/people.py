@@ -5,13 +5,16 @@ from typing import NamedTuple
 
 from kb.terms import DrillId, FaultId, ItemId, LiftId
 
-__all__ = ["MOST_WAIT_S", "PLENTY", "WARM_UP_S", "Class", "Lifter"]
+__all__ = ["MOST_WAIT_S", "NEW_AT_ONCE", "PLENTY", "WARM_UP_S", "Class", "Lifter"]
 
 MOST_WAIT_S = 180
 """Nobody waits longer than this at a time, s, unless the class says otherwise. Common practice, no source."""
 
 WARM_UP_S = 600
 """The common warm-up, s, unless the class says otherwise: about ten minutes. Common practice, no source."""
+
+NEW_AT_ONCE = 2
+"""New drills in one session, unless the class says otherwise (DESIGN, "Path": at most two new drills a session)."""
 
 PLENTY = 10_000
 """What is there without being counted: enough for everyone."""
@@ -38,7 +41,7 @@ class Class(NamedTuple):
     """Who comes and what there is. `have` counts each item, `PLENTY` where it isn't counted; times in s.
 
     `known` are drills that everyone has been shown before; `to` is the part of the lift that learners go to, None for
-    the whole.
+    the whole, and `new_at_once` how many drills each of them is shown.
     """
 
     name: str
@@ -51,3 +54,4 @@ class Class(NamedTuple):
     bar_kg: float = 20.0
     known: frozenset[DrillId] = frozenset()
     to: DrillId | None = None
+    new_at_once: int = NEW_AT_ONCE
