@@ -59,7 +59,7 @@ swollen tendin tendon tingl torn$ trimester twing unwell vertigo vomit wrenched
 
 _PHRASES = r"""
 blood pres+ure|(?:black|pass|grey|gray)(?:ed|es|ing)? out
-(?:saw|sees?|seeing) stars
+(?:saw|sees?|seeing) (?:stars|black|spots|double)|black spots
 (?:everything|it all|all|vision|sight|eyes?) (?:\w+ ){0,2}(?:grey|gray|black|dark|dim|blurry|blurred|swam|swims)
 (?:go|goes|going|went|turn|turns|turned) (?:all )?(?:grey|gray|pale)
 sank to (?:his|her|my|the|their) knees?|knees? buckled|hold on to the (?:rack|wall) (?:or|not to)
