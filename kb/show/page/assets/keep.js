@@ -46,7 +46,7 @@ self.addEventListener("fetch", (event) => {
       const kept = await cache.match(request, { ignoreSearch: true });
       if (kept) return kept;
       // a code for the address is drawn by the server alone: without it there is none, and nothing is broken
-      if (request.destination === "image") return new Response("<svg xmlns='http://www.w3.org/2000/svg'/>", { headers: { "Content-Type": "image/svg+xml" } });
+      if (request.destination === "image") return new Response("\u003csvg xmlns='http://www.w3.org/2000/svg'/>", { headers: { "Content-Type": "image/svg+xml" } });
       throw lost;
     }
   })());
