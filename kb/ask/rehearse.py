@@ -111,12 +111,13 @@ def _session(matter: Matter, entries: tuple[Entry, ...]) -> tuple[DrillId, ...]:
         return ()
     # late: a chain needs no session, and this is read with it
     from kb.ask.session.path_course import named_course
-    from kb.ask.session.sessions import named_session
+    from kb.ask.session.sessions import has_room
 
     try:
         course = named_course(matter.shelf, names, matter.question.have)
-        named_session(course, SESSION_MINUTES)
     except (BadInput, NoAnswer):
+        return ()
+    if not has_room(course, SESSION_MINUTES):
         return ()
     loads = {entry.drill.id: entry.load for entry in course.entries}
     return names if all(loads[entry.drill.id] == entry.load for entry in entries) else ()

@@ -7,6 +7,9 @@ from kb.ask.chain import NoChain, chain
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import MOST_REHEARSED, rehearsable, rehearse
+from kb.ask.session.path_course import named_course
+from kb.ask.session.sessions import has_room, named_session
+from kb.errors import NoAnswer
 from kb.terms import FaultId, ItemId, LiftId, Stage
 
 pytestmark = pytest.mark.no_cover
@@ -74,3 +77,25 @@ def test_an_empty_room_has_no_snatch(shelves, have: set[str]) -> None:
         chain(shelf, question)
     opened = {item for opener in rehearse(matter_of(shelf, question)).would_open for item in opener.items}
     assert opened & {"stick", "broom", "headroom"}
+
+
+def test_a_session_is_promised_where_there_is_one(shelves) -> None:
+    """Told by the least alone; the whole choice is made here, for every sixth question and a few lengths."""
+    told = {True: 0, False: 0}
+    for n, (shelf, question) in enumerate(without_chain(shelves, "stick")):
+        names = tuple(drill.id for drill in rehearsable(matter_of(shelf, question))[:MOST_REHEARSED])
+        if n % 6 or not names:
+            continue
+        try:
+            course = named_course(shelf, names, question.have)
+        except NoAnswer:
+            continue
+        for minutes in (5, 12, 20, 30):
+            try:
+                named_session(course, minutes)
+                there = True
+            except NoAnswer:
+                there = False
+            assert has_room(course, minutes) == there, (question, minutes)
+            told[there] += 1
+    assert min(told.values()) > 3

@@ -164,10 +164,13 @@ def _of_openers(offer: Offer, covered: int, limit: int) -> list[_Point]:
     for at, opener in _worth_trying(offer.openers):
         fresh = opener.covers & ~covered
         done = _front(_Point(option.seconds, option.worth, ((at, n),)) for n, option in enumerate(opener.options))
-        grown: dict[int, list[_Point]] = {mask: list(front) for mask, front in fronts.items()}
+        worthless = all(option.worth <= 0 for option in opener.options)
+        grown: dict[int, list[_Point]] = {}
         for mask, front in fronts.items():
-            grown.setdefault(mask | fresh, []).extend(_joined(front, done, limit))
-        fronts = {mask: _front(points) for mask, points in grown.items()}
+            if mask | fresh == mask and worthless:
+                continue  # all that it opens is open
+            grown.setdefault(mask | fresh, list(fronts.get(mask | fresh, ()))).extend(_joined(front, done, limit))
+        fronts |= {mask: _front(points) for mask, points in grown.items()}
     return _front(
         point._replace(worth=point.worth + _joint_worth(offer.joints, mask | covered))
         for mask, front in fronts.items()

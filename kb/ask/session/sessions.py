@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from kb.ask.matter import Matter
 from kb.ask.session.course import Course
 from kb.ask.session.fault_course import courses
+from kb.ask.session.fitting import least_seconds
 from kb.ask.session.records import Session
 from kb.ask.session.sitting import lay_out, session_of
 from kb.ask.session.tasks import Weigh
@@ -15,7 +16,7 @@ from kb.terms import DrillId, ItemId
 if TYPE_CHECKING:
     from kb.ask.path import Path
 
-__all__ = ["MOST_MINUTES", "NoSession", "fault_sessions", "led_through", "named_session", "path_sessions"]
+__all__ = ["MOST_MINUTES", "NoSession", "fault_sessions", "has_room", "led_through", "named_session", "path_sessions"]
 
 MOST_MINUTES = 240
 """The longest a session may be."""
@@ -40,6 +41,12 @@ def led_through(course: Course, minutes: int, *, weigh: Weigh, teach: bool) -> t
         found.append(made[0])
         gone |= made[1]
     return tuple(found)
+
+
+def has_room(course: Course, minutes: int) -> bool:
+    """Whether the least of a course of one sitting fits: `named_session` has an answer; but told sooner."""
+    laid = lay_out(course, 0, 60 * minutes, frozenset(), weigh=_unweighed, teach=False)
+    return least_seconds(laid.offer) <= 60 * minutes
 
 
 def fault_sessions(
