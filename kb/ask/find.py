@@ -11,7 +11,6 @@ from typing import NamedTuple
 from kb.ask.cautions import care_of
 from kb.ask.cues import points_named
 from kb.ask.heard import LIFTS, Heard, heard
-from kb.speech import stems
 from kb.terms import LiftId
 from kb.words import fold
 
@@ -91,27 +90,27 @@ PLACES = (CAUSED, LOOKS, HEARD, NAMED)
 """What a word counts for where it stands, the places that count for most last."""
 
 
-def _document(entry_id: str, name: str, lifts: tuple[str, ...], phrases: str, words: str) -> Document:
+def _held(words: Sequence[Sequence[str]]) -> dict[str, float]:
     """An entry's words; one that stands in several places counts for the best of them."""
     held: dict[str, float] = {}
-    for worth, stems_there in zip(PLACES, reversed(json.loads(words)), strict=True):
+    for worth, stems_there in zip(PLACES, reversed(words), strict=True):
         held |= dict.fromkeys(stems_there, worth)
-    return Document(entry_id, name, lifts, json.loads(phrases), held)
-
-
-def _add(document: Document, text: str, worth: float) -> None:
-    for word in stems(text):
-        document.words.setdefault(word, worth)
+    return held
 
 
 def _documents(db: sqlite3.Connection, kind: str) -> list[Document]:
     lifts = _lifts(db, kind)
     rows = db.execute(
-        f"select {kind}.id, name, phrases, words from {kind} join said on said.id = {kind}.id"
+        f"select {kind}.id, name, '[' || phrases || ',' || words || ']' from {kind} join said on said.id = {kind}.id"
         f" where said.kind = ? order by {kind}.id",
         (kind,),
-    )
-    return [_document(row[0], row[1], lifts.get(row[0], ()), row[2], row[3]) for row in rows]
+    ).fetchall()
+    # taken apart all at once: a call for each would take as long again
+    told = json.loads(f"[{','.join(row[2] for row in rows)}]")
+    return [
+        Document(entry_id, name, lifts.get(entry_id, ()), phrases, _held(words))
+        for (entry_id, name, _), (phrases, words) in zip(rows, told, strict=True)
+    ]
 
 
 def fault_documents(db: sqlite3.Connection) -> list[Document]:
@@ -164,24 +163,23 @@ def _asked(words: Heard, documents: Sequence[Document], lift_word: float) -> _As
 
 
 def _score(document: Document, asked: _Asked) -> float:
-    words = document.words
-    total = 0.0
-    for each in asked.worths:
-        most = 0.0
-        for word, worth in each:
-            if word in words:
-                most = max(most, worth * words[word])
-        total += most
-    if not total:
+    words, best = document.words, asked.best
+    said: dict[int, float] = {}
+    for word in words.keys() & best.keys():
+        counts = words[word]
+        for at, worth in asked.standing[word]:
+            if worth * counts > said.get(at, 0.0):
+                said[at] = worth * counts
+    if not said:
         return 0.0
-    best, rarity, whole = asked.best, asked.rarity, []
+    rarity, whole = asked.rarity, []
     for name in document.names:
         common = [word for word in name if word in best]
         if common:
             held = sum([rarity[word] for word in name])
             whole.append(_whole(common, held, asked))
     nearest = sorted(whole, reverse=True)[:NEAREST]
-    return total + WHOLE_NAME * sum(near * (LESS**n if n else BEST) for n, near in enumerate(nearest))
+    return sum(said.values()) + WHOLE_NAME * sum(near * (LESS**n if n else BEST) for n, near in enumerate(nearest))
 
 
 def _whole(common: Sequence[str], held: float, asked: _Asked) -> float:
@@ -264,12 +262,12 @@ def _ranked_drills(
     )
     first = [document for score, document in by_name[:READ] if score]
     marks = ", ".join("?" * len(first))
-    texts = dict(
-        db.execute(f"select id, text from search where kind = 'drill' and id in ({marks})", [each.id for each in first])
+    texts = db.execute(
+        f"select id, text from said where kind = 'drill' and id in ({marks})", [each.id for each in first]
     )
-    for document in first:
-        _add(document, texts.get(document.id, ""), CAUSED)
-    return _best("drill", ((document, _score(document, asked)) for document in first), exact)
+    read = dict(texts.fetchall())
+    whole = (each._replace(words=dict.fromkeys(read[each.id].split(), CAUSED) | each.words) for each in first)
+    return _best("drill", ((document, _score(document, asked)) for document in whole), exact)
 
 
 def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Findings:

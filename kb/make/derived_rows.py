@@ -107,7 +107,8 @@ def _said(library: Library) -> Iterator[Row]:
         looks = stems(prose.get("Looks like", ""))
         words = [sorted({*chain.from_iterable(each)}) for each in (names, heard, [looks], [stems(causes)])]
         phrases = dict.fromkeys((*names, *heard))
-        yield kind, entry.id, compact(list(phrases)), compact(words)
+        text = () if isinstance(entry, Fault) else dict.fromkeys(stems("\n".join(_words(kind, entry))))
+        yield kind, entry.id, compact(list(phrases)), compact(words), " ".join(text)
 
 
 def _stemmed(phrases: Iterable[str]) -> list[tuple[str, ...]]:

@@ -379,6 +379,7 @@ CREATE TABLE said (
     id TEXT NOT NULL, -- the entry
     phrases TEXT NOT NULL, -- a JSON list of the stems of each name and each phrase heard of it on the floor
     words TEXT NOT NULL, -- a JSON list of four: the stems of its names, of what is heard, of its looks, of its causes
+    text TEXT NOT NULL, -- the stems of all that a drill says, each once; of a fault nothing
     PRIMARY KEY (kind, id)
 );
 

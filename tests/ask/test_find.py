@@ -1,10 +1,10 @@
 """What a coach says finds the fault that is meant: tables of phrasings, and what may be wrong with the words."""
 
 import csv
+import json
 import sqlite3
 import sys
 from collections.abc import Callable
-from itertools import count
 from pathlib import Path
 from time import process_time
 
@@ -324,10 +324,22 @@ def test_odd_text_is_answered_in_good_time(db: sqlite3.Connection, text: str) ->
 
 
 def test_a_question_is_answered_quickly(db: sqlite3.Connection) -> None:
-    """Under a fortieth of a second of the processor, the best of many: the core may be shared."""
-    took, seen = 1.0, count()
-    while took >= 0.025 and next(seen) < 40:
-        began = process_time()
-        find(db, "her backsde pops up befor the bar leavs the flor")
-        took = min(took, process_time() - began)
-    assert took < allowed(0.025)
+    """In a few times what it takes to read the words that are searched, the best of many: the core may be shared.
+
+    Some 13 ms of a processor's time on a machine to itself; in seconds it would say more of the machine than of us.
+    """
+
+    def best_of(work: Callable[[], object]) -> float:
+        took = 1.0
+        for _ in range(40):
+            began = process_time()
+            work()
+            took = min(took, process_time() - began)
+        return took
+
+    def words_read() -> list[object]:
+        rows = db.execute("select phrases, words from said").fetchall()
+        return [json.loads(part) for row in rows for part in row]
+
+    found = best_of(lambda: find(db, "her backsde pops up befor the bar leavs the flor"))
+    assert found < 7 * best_of(words_read)

@@ -101,6 +101,7 @@ ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
     ("select phrases, words from said where id = 'bar-crashes'", [
         ('[["bar","crash","hard"],["caf","crash"],["bar","crash"]]',
          '[["bar","caf","crash","hard"],[],["bang","collarbon"],["bottom","fold","hip","ris","wait"]]')]),
+    ("select text <> '' from said where id in ('bar-crashes', 'tall-clean') order by kind", [(1,), (0,)]),
     ("select kind, id from search where search match 'crash collarbone'", [("fault", "bar-crashes")]),
     ("select id from search where search match 'folded'", [("bar-crashes",)]),
     ("select id from search where search match 'weight'", [("bar",)]),
