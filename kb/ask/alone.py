@@ -44,11 +44,11 @@ def strengthening(matter: Matter, finish: Sequence[Drill], done: frozenset[Drill
     def entries() -> Iterator[Entry]:
         told = set(done)
         for drill in finish:
-            waiting = [group for group in matter.groups_in_doubt(drill) if not done & set(group)]
+            doubted = matter.groups_in_doubt(drill)
+            waiting = [group for group in doubted if not done & set(group)]
             if not waiting:
                 least, most = drill.load[0], min(drill.load[1], matter.fits[drill.id].load)
-                first = matter.groups_in_doubt(drill)
-                yield alone(matter, drill, min(most, max(Load.LIGHT, least)) if first else most)
+                yield alone(matter, drill, min(most, max(Load.LIGHT, least)) if doubted else most)
                 continue
             for before in (
                 matter.shelf.drills[member] for group in waiting for member in group if member in matter.doable

@@ -18,6 +18,9 @@ __all__ = [
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefgijklmnopqrstuvwxyz"
 """For the drills of a chart; `h` is for helping."""
 
+WORTH_A_WORD = 8
+"""Minutes left over of which a plan says what to do with them."""
+
 
 def clock(seconds: int) -> str:
     """A time of the class, minutes and seconds from its start.
@@ -37,10 +40,6 @@ def facts_of(plan: ClassPlan) -> list[str]:
         f"{asked.minutes} min",
         f"{coaches} coach{'es' if coaches > 1 else ''}",
     ]
-
-
-WORTH_A_WORD = 8
-"""Minutes left over of which a plan says what to do with them."""
 
 
 def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
@@ -65,11 +64,11 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
 
 def _left_said(plan: ClassPlan) -> list[str]:
     """What to do with minutes left over, where they are worth a word."""
-    left = plan.matter.asked.minutes - -(-plan.end_s // 60)
     asked = plan.matter.asked
-    learns = asked.new_at_once == NEW_AT_ONCE and any(each.later and each.lifter.fault is None for each in plan.lifters)
+    left = asked.minutes - -(-plan.end_s // 60)
     if left < WORTH_A_WORD:
         return []
+    learns = asked.new_at_once == NEW_AT_ONCE and any(each.later and each.lifter.fault is None for each in plan.lifters)
     return [
         f"{left} min are left over: all of it once more in the same turns with the standards counted, or longer with"
         " those who haven't met one."
