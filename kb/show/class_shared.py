@@ -37,6 +37,5 @@ def shared_text(asked: Class, setting: Setting) -> list[str]:
     for (fault, lift, cause), count in wanted.most_common(2):
         named = f" --cause {cause}" if cause else ""
         lines += [f"  for {count}:  drillpath chain {fault} --lift {lift}{named} --kit stick"]
-    if any(each.fault is None for each in asked.lifters):
-        lines += [f"  who learns:  drillpath path {asked.lifters[0].lift} --kit stick"]
-    return lines
+    learnt = dict.fromkeys(each.lift for each in asked.lifters if each.fault is None)
+    return [*lines, *(f"  who learns:  drillpath path {lift} --kit stick" for lift in learnt)]

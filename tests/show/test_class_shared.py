@@ -46,3 +46,16 @@ def test_who_learns_is_given_the_path() -> None:
     text = "\n".join(shared_text(Class("C", lifters, {ItemId("stick"): 1}, 30, 1), Setting()))
     assert "who learns:  drillpath path jerk --kit stick" in text
     assert "--cause late" in text
+
+
+def test_each_lift_that_is_learnt_has_its_own_path() -> None:
+    """Whoever stands first in the file, and each lift once."""
+    lifters = (
+        Lifter("A", LiftId("jerk"), FaultId("jerk-press-out"), "late"),
+        Lifter("B", LiftId("clean")),
+        Lifter("C", LiftId("clean")),
+        Lifter("D", LiftId("snatch")),
+    )
+    asked = Class("C", lifters, {ItemId("stick"): 1}, 30, 1)
+    learnt = [line for line in shared_text(asked, Setting()) if "who learns" in line]
+    assert learnt == [f"  who learns:  drillpath path {lift} --kit stick" for lift in ("clean", "snatch")]
