@@ -201,6 +201,7 @@ def drill_from(plain: Plain) -> Drill:
         cautions=tuple(get("cautions", ())),
         bridge=get("bridge", True),
         load_from=_load_from(get("load_from")),
+        turn_up=cast("str | None", get("turn_up")),
         suits=cast("str | None", get("suits")),
         not_for=cast("str | None", get("not_for")),
         sections=get("sections", {}),

@@ -254,8 +254,8 @@ class LoadFrom(NamedTuple):
 class Drill(NamedTuple):
     """Something done. For prepare drills reach is empty and the dials stand at their defaults.
 
-    `reach` and `target_position` are by lift (for a part, under the part's id). `load` is the least
-    and the most it makes sense at. `prerequisites` are groups: any one of each. `aid` helps; empty is free.
+    `reach` and `target_position` are by lift (for a part, under the part's id). `load` is the least and the most it
+    makes sense at; `turn_up`: harder without more. Any one of each group of `prerequisites`; empty `aid` is free.
     """
 
     id: DrillId
@@ -284,6 +284,7 @@ class Drill(NamedTuple):
     cautions: tuple[str, ...] = ()
     bridge: bool = True
     load_from: LoadFrom | None = None
+    turn_up: str | None = None
     suits: str | None = None
     not_for: str | None = None
     sections: Mapping[str, str] = NOTHING

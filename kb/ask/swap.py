@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from kb import kit
+from kb.ask.harder import Harder, harder
 from kb.dials import Dials, at_load, dials_of, spans, step
 from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
 
-__all__ = ["Easier", "Harder", "Near", "Opens", "Swap", "swap"]
+__all__ = ["Easier", "Near", "Opens", "Swap", "swap"]
 
 MOST = 5
 """Swaps, easier and harder versions and further items named at most."""
@@ -32,13 +33,6 @@ class Easier(NamedTuple):
     drill: Drill
     eases: str
     than: DrillId
-
-
-class Harder(NamedTuple):
-    """A drill for once this one's standard is met, and what this one eases of it; "" where it builds on this one."""
-
-    drill: Drill
-    eased: str
 
 
 class Opens(NamedTuple):
@@ -97,7 +91,7 @@ def swap(
         load=load,
         lost=tuple(dict.fromkeys(lost)),
         easier=_easier(drill, have, drills, items),
-        harder=_harder(drill, have, drills, items),
+        harder=harder(drill, _doable(have, drills, items), lifts)[:MOST],
         swaps=tuple(ranked),
         one_more=_one_more(have, drills, items),
     )
@@ -109,32 +103,20 @@ def _easier(
     """The easier versions of a drill that can be done: its own first, then those that these have, and so on."""
     found: dict[DrillId, Easier] = {}
     waiting, seen = [drill], {drill.id}
-    for harder in waiting:  # grows as it is gone through: the nearest come first
-        for said in harder.regressions:
+    for than in waiting:  # grows as it is gone through: the nearest come first
+        for said in than.regressions:
             easier = drills.get(said.drill)
             if easier is None or easier.id in seen:
                 continue
             seen.add(easier.id)
             waiting.append(easier)
             if kit.fit(easier, have, items) is not None:
-                found[easier.id] = Easier(easier, said.eases, harder.id)
+                found[easier.id] = Easier(easier, said.eases, than.id)
     return tuple(found.values())[:MOST]
 
 
-def _harder(
-    drill: Drill, have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]
-) -> tuple[Harder, ...]:
-    """The drills that can be done of which this one is an easier version, then those that build on it."""
-    doable = [other for other in drills.values() if kit.fit(other, have, items) is not None]
-    eased = {
-        other.id: Harder(other, said.eases) for other in doable for said in other.regressions if said.drill == drill.id
-    }
-    built = [
-        Harder(other, "")
-        for other in doable
-        if other.id not in eased and any(drill.id in group for group in other.groups)
-    ]
-    return (*eased.values(), *built)[:MOST]
+def _doable(have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]) -> list[Drill]:
+    return [each for each in drills.values() if kit.fit(each, have, items) is not None]
 
 
 def _alike(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> bool:

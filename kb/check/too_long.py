@@ -1,6 +1,6 @@
 """A text is longer than can be read between two groups.
 
-A drill's body has at most 260 words and its standard 20; what a regression eases takes 12; of a fault,
+A drill's body has at most 260 words and its standard 20; what a regression eases takes 12, `turn_up` 30; of a fault,
 *Looks like* has 90 words, *Look first* 160 and *Mistaken for* 60; `gone` has 14, a cause's `throughout` 45.
 
 Why it matters: it is read on a phone, standing up, with people waiting. Past a screen or two it isn't read.
@@ -31,6 +31,7 @@ MOST_WORDS = {
     "body": 260,
     "standard": 20,
     "eases": 12,
+    "turn_up": 30,
     "Looks like": 90,
     "Look first": 160,
     "Mistaken for": 60,
@@ -51,6 +52,7 @@ def rule(library: Library) -> Iterator[Problem]:
         yield from _judged(library, drill.id, first, "The body", "body", whole)
         for n, easier in enumerate(drill.regressions):
             yield from _judged(library, drill.id, f"regressions.{n}", "`eases`", "eases", easier.eases)
+        yield from _judged(library, drill.id, "turn_up", "`turn_up`", "turn_up", drill.turn_up or "")
     for fault in library.faults.values():
         yield from _judged(library, fault.id, "gone", "`gone`", "gone", fault.gone)
         for n, cause in enumerate(fault.causes):

@@ -27,7 +27,7 @@ def _drill(library: Library) -> Iterator[Row]:
             *(dose.good, dose.success if dose.good else None, dose.every_s, drill.set_up_s, drill.teach_s),
             *(work_seconds(drill), check_seconds(drill)),
             *(standard.count, standard.of, standard.seen, int(drill.bridge)),
-            *(drill.suits, drill.not_for, *stored("drill", drill)),
+            *(drill.turn_up, drill.suits, drill.not_for, *stored("drill", drill)),
         )
 
 

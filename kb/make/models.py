@@ -232,6 +232,7 @@ class DrillModel(Entry):
     standard: StandardModel = Field(description="what must be seen before moving on")
     cautions: Annotated[list[Caution], DISTINCT] = _some("what to take care of")
     bridge: bool = Field(True, description="`no`: never used merely as a stepping stone")
+    turn_up: Text | None = Field(None, description="how the same drill is made harder without more weight")
     suits: Text | None = Field(None, description="whom it suits best, in a sentence")
     not_for: Text | None = Field(None, description="whom or what it isn't for, in a sentence")
 

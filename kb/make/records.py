@@ -171,6 +171,7 @@ def _drill(id_: str, said: "models.DrillModel", sections: Sections) -> Drill:
         cautions=tuple(said.cautions),
         bridge=said.bridge,
         load_from=_load_from(said.load_from),
+        turn_up=said.turn_up,
         suits=said.suits,
         not_for=said.not_for,
         sections=sections,

@@ -196,6 +196,7 @@ CREATE TABLE drill (
     standard_of INTEGER NOT NULL, -- of how many
     standard_seen TEXT NOT NULL, -- what is to be seen
     bridge INTEGER NOT NULL, -- 1 when it may serve merely as a stepping stone
+    turn_up TEXT, -- how it is made harder without more weight
     suits TEXT, -- whom it suits best
     not_for TEXT, -- who should leave it out
     entry TEXT NOT NULL, -- JSON of the front matter

@@ -243,7 +243,11 @@ def swap_json(swap: "Swap") -> Json:
         "using": {gear.item: gear.using for gear in swap.gear},
         "lost": list(swap.lost),
         "easier": [{**_named(each.drill), "eases": each.eases, "than": each.than} for each in swap.easier],
-        "harder": [{**_named(each.drill), "eased": each.eased} for each in swap.harder],
+        "turn_up": swap.drill.turn_up or "",
+        "harder": [
+            {**_named(each.drill), "eased": each.eased, "turned": [change.dial for change in each.turned]}
+            for each in swap.harder
+        ],
         "swaps": [
             {**_named(near.drill), "keeps": list(near.keeps), "loses": list(near.loses), "distance": near.distance}
             for near in swap.swaps

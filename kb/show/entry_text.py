@@ -64,6 +64,7 @@ def drill_text(drill: Drill, names: Names, lifts: Mapping[LiftId, Lift], setting
         ("First", "; ".join(needs)),
         ("Made of", listed([names.get(part, part) for part in drill.made_of])),
         ("Easier", "; ".join(f"{names.get(each.drill, each.drill)}: {each.eases}" for each in drill.regressions)),
+        ("Harder", drill.turn_up or ""),
         ("Mind", ", ".join(CAUTIONS.get(caution, human(caution)) for caution in drill.cautions)),
         ("Suits", drill.suits or ""),
         ("Not for", drill.not_for or ""),

@@ -2,8 +2,9 @@
 
 from collections.abc import Collection, Mapping
 
+from kb.ask.harder import Harder
 from kb.ask.swap import Swap
-from kb.show.coach_words import human, listed
+from kb.show.coach_words import changed, human, listed
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId
 
@@ -22,8 +23,9 @@ def swap_text(
     lines += titled("Easier, as its entry names them", easier, setting)
     harder: list[str] = []
     for more in swap.harder:
-        why = f"this one eases it: {more.eased}" if more.eased else "builds on this one"
-        harder += hanging("  - ", f"{more.drill.name}: {why} (`show {more.drill.id}`)", setting)
+        harder += hanging("  - ", f"{more.drill.name}: {_harder_for(more)} (`show {more.drill.id}`)", setting)
+    if swap.drill.turn_up and swap.doable:
+        lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
     lines += titled("Harder, once its standard is met", harder, setting)
     others: list[str] = []
     for near in swap.swaps:
@@ -34,6 +36,16 @@ def swap_text(
     lines += titled("Instead, nearest first", others, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
+
+
+def _harder_for(more: Harder) -> str:
+    """Why a drill is harder than the one asked about."""
+    if more.eased:
+        return f"this one eases it: {more.eased}"
+    if more.lift is None:
+        return "builds on this one"
+    lift = more.lift
+    return f"the same stretch {listed([changed(change, lift, more.drill) for change in more.turned])}"
 
 
 def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:

@@ -5,6 +5,7 @@ import pytest
 from kb import kit
 from kb.ask import read
 from kb.ask.swap import swap
+from kb.dials import reach_on
 from kb.terms import DrillId, ItemId, Load, Stage
 
 pytestmark = pytest.mark.no_cover
@@ -78,10 +79,38 @@ def test_harder_versions_are_those_that_name_it_easier_or_build_on_it(world) -> 
         found = swap(drill, kit_items, **world)
         doable = [each for each in world["drills"].values() if kit.fit(each, kit_items, world["items"]) is not None]
         naming = [each.id for each in doable if drill.id in {said.drill for said in each.regressions}]
-        building = [each.id for each in doable if any(drill.id in group for group in each.groups)]
+        building = [
+            each.id
+            for each in doable
+            if any(drill.id in group for group in each.groups)
+            or (drill.made_of and set(drill.made_of) < set(each.made_of))
+        ]
         ids = [each.drill.id for each in found.harder]
-        assert ids == list(dict.fromkeys((*naming, *building)))[:5]
+        said = list(dict.fromkeys((*naming, *building)))
+        assert ids[: len(said)] == said[:5]
         assert [bool(each.eased) for each in found.harder] == [each in naming for each in ids]
+        assert [bool(each.turned) for each in found.harder] == [each not in said for each in ids]
+
+
+def test_what_is_turned_up_covers_the_same_stretch_and_no_dial_but_weight_is_lower(world) -> None:
+    """As DESIGN has the dials: more speed, a deeper catch or less help, the reach and what is left out as they were."""
+    turned = 0
+    for drill in world["drills"].values():
+        for each in swap(drill, have("stick", "headroom", "wall", "bar"), **world).harder:
+            if not each.turned:
+                continue
+            turned += 1
+            lift, other = each.lift, each.drill
+            assert lift is not None
+            assert reach_on(drill, lift) == reach_on(other, lift)
+            on_the_timeline = [{point for point in it.leaves_out if point in lift.points} for it in (drill, other)]
+            assert on_the_timeline[0] == on_the_timeline[1]
+            assert other.speed >= drill.speed
+            assert other.catch >= drill.catch
+            assert bool(other.aid) <= bool(drill.aid)
+            assert (other.speed, other.catch, not other.aid) != (drill.speed, drill.catch, not drill.aid)
+            assert {change.dial for change in each.turned} <= {"speed", "catch", "aid"}
+    assert turned > 20
 
 
 def test_one_more_item_opens_what_it_says(world) -> None:

@@ -7,11 +7,12 @@ from handmade import drill, library
 from small_answers import small_chain, small_shelf
 
 from kb.ask.find import Findings, Hit
+from kb.ask.harder import Harder
 from kb.ask.matter import matter_of
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
-from kb.ask.swap import Easier, Harder, Near, Opens, Swap
+from kb.ask.swap import Easier, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.as_json import (
@@ -177,7 +178,11 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "using": {"bar": "stick"},
         "lost": ["weight"],
         "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
-        "harder": [{"id": "e", "name": "E", "eased": "all of it"}, {"id": "f", "name": "F", "eased": ""}],
+        "turn_up": "",
+        "harder": [
+            {"id": "e", "name": "E", "eased": "all of it", "turned": []},
+            {"id": "f", "name": "F", "eased": "", "turned": []},
+        ],
         "swaps": [{"id": "b", "name": "B", "keeps": ["k"], "loses": ["l"], "distance": 3}],
         "one_more": [{"item": "bar", "opens": ["c"]}],
     }

@@ -21,6 +21,7 @@ _ONLY_SAID = frozenset(
         "cautions",
         "not_for",
         "suits",
+        "turn_up",
         "teach_s",
         "regressions",
         "target_position",
