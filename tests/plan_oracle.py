@@ -83,7 +83,7 @@ class _Model:
     def __init__(self, forms: Sequence[Form], past: Sequence[Past], weeks: Weeks, begun: int, days: int) -> None:
         self.forms, self.past, self.weeks, self.begun, self.days = forms, past, weeks, begun, days
         self.model = cp_model.CpModel()
-        self.light = [n for n in range(begun + 1, days + 1) if -(-n // weeks.per_week) % 4 == 0]
+        self.light = [n for n in range(begun + 1, days + 1) if weeks.per_week > 1 and -(-n // weeks.per_week) % 4 == 0]
         self.at: list[list[cp_model.IntVar]] = []
         self.new: dict[int, list[cp_model.IntVar]] = {}
         self.load: list[list[tuple[int, cp_model.IntVar]]] = [[] for _ in range(days + 1)]

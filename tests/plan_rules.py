@@ -9,9 +9,9 @@ from dataclasses import dataclass, field
 from math import ceil, log
 from typing import Any
 
-from reading import World, caps, check_s, stand, work_s
+from reading import Caps, World, caps, check_s, stand, work_s
 
-from kb.terms import Catch, DrillId, ItemId, Load, Speed, Stage
+from kb.terms import Catch, Drill, DrillId, ItemId, Load, Speed, Stage
 
 __all__ = ["DoneRow", "Wanted", "best_gap_days", "broken_plan_rules", "wanted"]
 
@@ -71,8 +71,11 @@ def _kind(world: World, have: frozenset[ItemId], node: Node) -> str:
     return {Speed.HELD: "held", Speed.FULL: "fast"}.get(here.speed, "slow")
 
 
-def wanted(world: World, have: frozenset[ItemId], path: Sequence[Node]) -> list[Wanted]:
-    """All that a path's plan must hold, in order: unloaded before loaded, each weight so many times."""
+def wanted(world: World, have: frozenset[ItemId], path: Sequence[Node], *, known: bool = False) -> list[Wanted]:
+    """All that a path's plan must hold, in order: unloaded before loaded, each weight so many times.
+
+    What is `known` once, but for what puts most together and working weight.
+    """
     found: list[Wanted] = []
     for drill in dict.fromkeys(drill for drill, _ in path):
         loads = sorted({load for each, load in path if each == drill})
@@ -82,6 +85,9 @@ def wanted(world: World, have: frozenset[ItemId], path: Sequence[Node]) -> list[
         before = None
         for load in loads:
             times = TIMES[kind] if len(loads) == 1 else 2
+            if known:
+                alone = len(loads) == 1
+                times = 2 if load is Load.WORKING or (kind == "whole" and alone) else 1
             before = Wanted(drill, load, times, kind == "whole", before is None, before)
             found.append(before)
     return found
@@ -111,10 +117,14 @@ def _remember(all_wanted: list[Wanted], done: Sequence[DoneRow]) -> None:
                 each.met, each.last = each.times, session
 
 
-def _minutes(world: World, each: Wanted, exposure: int) -> int:
-    """Whole minutes: the full dose until the last exposure that is expected, then one round."""
+def _minutes(world: World, each: Wanted, exposure: int, *, known: bool = False) -> int:
+    """Whole minutes: the full dose until the last exposure expected, then one round; what is known isn't shown."""
     drill = world.drills[each.drill]
     more = 0 if each.first else {Load.LIGHT: 60, Load.WORKING: 120}.get(each.load, 0)
+    if known and (exposure > 1 or not each.tried):
+        return ceil(((work_s(drill) if exposure < each.times else check_s(drill)) + more) / 60)
+    if known:
+        return ceil((work_s(drill) + more) / 60)
     if exposure == 1:
         return ceil((work_s(drill) + more + (drill.teach_s if each.first else 0)) / 60)
     return ceil(((work_s(drill) if exposure < each.times else check_s(drill)) + more) / 60)
@@ -126,9 +136,17 @@ def broken_plan_rules(
     have: frozenset[ItemId],
     path: Sequence[Node],
     done: Sequence[DoneRow] = (),
+    *,
+    new: int = 2,
+    home: frozenset[ItemId] = frozenset(),
+    known: bool = False,
 ) -> list[str]:
-    """What is wrong with a plan, in words; nothing if it keeps every law."""
-    return list(_Judge(answer, world, have, path, done).judged())
+    """What is wrong with a plan, in words; nothing if it keeps every law.
+
+    `new` drills a session were allowed; `home` is what is at home, for sessions there; `known` says that the lift was
+    done before. What comes after the lift is held, towards a day, is another's to judge.
+    """
+    return list(_Judge(answer, world, have, path, done, 6 if known else new, home, known=known).judged())
 
 
 class _Judge:
@@ -139,16 +157,22 @@ class _Judge:
         have: frozenset[ItemId],
         path: Sequence[Node],
         done: Sequence[DoneRow],
+        new: int,
+        home: frozenset[ItemId],
+        *,
+        known: bool,
     ) -> None:
-        self.answer, self.world = answer, world
-        self.wanted = wanted(world, have, path)
+        self.answer, self.world, self.known = answer, world, known
+        self.most_new, self.home, self.have = new, home, have
+        self.wanted = wanted(world, have, path, known=known)
         _remember(self.wanted, done)
         met = {each.drill for each in self.wanted if each.met}
         for each in self.wanted:
             each.broken_off = any(there and not met & set(there) for there in self._groups(each.drill))
-        self.per_week: int = answer["per_week"]
+        self.coached: int = answer["per_week"]
+        self.per_week = self.coached + answer["home_days"]
         self.begun = max((row[0] for row in done), default=0)
-        self.last_day = self.begun + len(answer["sessions"])
+        self.last_day: int = answer["held_in"]
         self.before: list[list[tuple[str, str]]] = []
 
     def judged(self) -> Iterator[str]:
@@ -157,20 +181,28 @@ class _Judge:
             if self.answer["sessions"]:
                 yield "the lift is held, and yet there are sessions"
             return
-        for n, session in enumerate(self.answer["sessions"], self.begun + 1):
+        for n, session in enumerate(self.answer["sessions"][: self.last_day - self.begun], self.begun + 1):
             for wrong in self._session(n, session):
                 yield f"session {n}: {wrong}"
         yield from self._end()
 
     def _session(self, n: int, session: Mapping[str, Any]) -> Iterator[str]:
         week = -(-n // self.per_week)
-        light = week % 4 == 0
+        # once a week with a coach is light enough
+        light = week % 4 == 0 and self.coached > 1
+        within = n - (week - 1) * self.per_week - 1
+        # with a coach: evenly in the week, the first of it among them
+        with_coach = [ceil(at * self.per_week / self.coached) for at in range(self.coached)]
+        if session["home"] != (within not in with_coach):
+            yield "at home or not is wrong"
         if (session["n"], session["week"], session["light"]) != (n, week, light):
             yield "its number, week or light week is wrong"
-        if session["place"] != (light and n % self.per_week == 0):
+        if session["place"] != (light and within == with_coach[-1]):
             yield "a new placement ends the light week, and stands nowhere else"
-        if not session["drills"]:
+        if not session["drills"] and not session["home"]:
             yield "nothing in it"
+        if session["home"]:
+            yield from self._alone(session)
         yield from self._time(session, light=light)
         here = {(each["id"], each["load"]) for each in session["drills"]}
         if len(here) != len(session["drills"]):
@@ -186,6 +218,29 @@ class _Judge:
         yield from self._mixed(session)
         for each in session["drills"]:
             self._met(n, each)
+
+    def _alone(self, session: Mapping[str, Any]) -> Iterator[str]:
+        """At home: nothing new, nothing heavy, and only what can be done there as it is."""
+        for each in session["drills"]:
+            here = self._of(each)
+            drill = self.world.drills[here.drill]
+            capped = caps(self.world, drill, self.home)
+            if not here.tried:
+                yield f"{here.drill} is new at home"
+            if here.load is Load.WORKING:
+                yield f"{here.drill} at working weight, alone"
+            if capped is None or capped[1] < here.load or self._less(drill, capped):
+                yield f"{here.drill} can't be done at home"
+            if here is self.wanted[-1] and here.met + 1 == here.times:
+                yield "the lift is held for the first time alone"
+
+    def _less(self, drill: Drill, at_home: Caps) -> bool:
+        """Whether what is at home caps a dial that the room doesn't."""
+        there = caps(self.world, drill, self.have)
+        assert there is not None
+        return min(drill.speed, at_home[0]) < min(drill.speed, there[0]) or min(drill.catch, at_home[2]) < min(
+            drill.catch, there[2]
+        )
 
     def _of(self, each: Mapping[str, Any]) -> Wanted:
         return next(
@@ -208,17 +263,17 @@ class _Judge:
         if light and total > max([(minutes - warm_up) // 2, *checks]):
             yield "the light week isn't light"
         for each in session["drills"]:
-            if each["minutes"] != _minutes(self.world, self._of(each), each["exposure"]):
+            if each["minutes"] != _minutes(self.world, self._of(each), each["exposure"], known=self.known):
                 yield f"{each['id']} doesn't take {each['minutes']} min"
 
     def _new(self, session: Mapping[str, Any], *, light: bool) -> Iterator[str]:
         new = [self._of(each) for each in session["drills"] if each["exposure"] == 1]
         never = [not self._of(each).tried for each in session["drills"]]
-        if never != [each["new"] for each in session["drills"]]:
+        if [it and not self.known for it in never] != [each["new"] for each in session["drills"]]:
             yield "new is what was never tried"
-        if len(new) > 2:
-            yield "more than two new"
-        if sum(each.whole and each.first for each in new) > 1:
+        if len(new) > self.most_new:
+            yield "more new than may be"
+        if not self.known and sum(each.whole and each.first for each in new) > 1:
             yield "two new that put most together"
         if light and any(never):
             yield "new in a light week"
@@ -237,7 +292,11 @@ class _Judge:
         here, drill = self._of(each), self.world.drills[each["id"]]
         if each["exposure"] != here.met + 1 or each["of"] != here.times:
             yield f"exposure {each['exposure']} of {each['of']}, expected {here.met + 1} of {here.times}"
-        kind = "new" if not here.tried else "keep" if here.held else "check" if here.met + 1 == here.times else "work"
+        kind = "keep" if here.held else "check" if here.met + 1 == here.times else "work"
+        if not here.tried and not self.known:
+            kind = "new"
+        if here.tried and not here.met and self.known:
+            kind = "work"
         if each["as"] != kind:
             yield f"as {each['as']}, expected {kind}"
         met = {found.drill for found in self.wanted if found.met} | met_today
@@ -302,10 +361,11 @@ class _Judge:
         lift = self.wanted[-1]
         if lift.held_in != self.last_day:
             yield "the lift isn't held on the last day"
-        last = self.answer["sessions"][-1]["drills"][-1]
+        sessions = self.answer["sessions"][: self.last_day - self.begun]
+        last = sessions[-1]["drills"][-1]
         if (last["id"], last["load"]) != (lift.drill, lift.load.word):
             yield "the last day doesn't end with the lift"
-        if not 1 <= self.answer["lower_bound"] <= len(self.answer["sessions"]):
+        if not 1 <= self.answer["lower_bound"] <= len(sessions):
             yield "fewer sessions than the bound allows"
         if self.answer["lower_bound"] != max(self.answer["lower_bound_by"].values()):
             yield "the bound isn't the greatest of its parts"

@@ -153,3 +153,60 @@ def test_every_option_of_a_plan_counts() -> None:
     )
     assert len(less["sessions"]) < len(plain["sessions"])
     assert json.loads(ask("clean", "--have", "stick,headroom", "--order", "down", "--json").stdout)["kit"] is None
+
+
+def test_a_day_with_a_weight_is_printed_with_its_kilograms() -> None:
+    """From --from to --weight, and the day named; the same for programs and in the table."""
+    to_a_day = ("--per-week", "3", "--weeks", "6", "--weight", "40", "--from", "30")
+    asked = ("jerk", "--kit", "hall", "--returning", *to_a_day)
+    said = ask(*asked).stdout
+    assert "the lift goes from 30 to 40 kg" in " ".join(said.split())
+    assert ", the day " in said
+    assert "Jerk, 40 kg" in said
+    answer = json.loads(ask(*asked, "--json").stdout)
+    assert answer["until"]["reached_kg"] == answer["sessions"][-1]["drills"][-1]["kg"] == 40
+    assert answer["until"]["sessions"] == answer["sessions"][-1]["n"] == 18
+    assert answer["held_in"] < 18
+    rows = ask(*asked, "--csv").stdout.splitlines()
+    assert rows[0].endswith(",home,kg")
+    assert rows[-1].endswith(",no,40")
+
+
+def test_a_day_that_comes_too_soon_says_what_would_do() -> None:
+    """How many sessions are missing, options ready to add, and a line where the day falls."""
+    said = " ".join(ask("jerk", "--kit", "hall", "--by", "2026-03-20", "--start", "2026-03-02").stdout.split())
+    assert "too few. In time: --" in said
+    assert "The day what comes after it is too late" in said
+
+
+def test_days_at_home_are_marked(tmp_path: Path) -> None:
+    """On the terminal, on paper, in a calendar."""
+    asked = ("jerk", "--kit", "hall", "--per-week", "1", "--home-days", "2")
+    said = ask(*asked).stdout
+    assert "hall kit, once a week, 2 at home, 40 min" in said
+    assert "2, at home" in said
+    assert "At home, alone: what has been shown" in said
+    sheet, dates = tmp_path / "plan.html", tmp_path / "plan.ics"
+    ask(*asked, "--sheet", str(sheet), "--calendar", str(dates), "--start", "2026-03-02")
+    assert "at home" in sheet.read_text("utf-8")
+    assert "at home" in dates.read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (("--weight", "40"), "name it with --weeks or --by"),
+        (("--weeks", "3", "--by", "2026-03-20"), "both name the day"),
+        (("--by", "soon"), "--by 'soon' is no date; write it as 2026-05-01"),
+        (("--by", "2026-02-01", "--start", "2026-03-02"), "is before the next session, 2026-03-02"),
+        (("--by", "2036-02-01", "--start", "2026-03-02"), "more than 104 weeks away"),
+        (("--weeks", "3", "--from", "20"), "say with --weight where it goes"),
+        (("--weeks", "3", "--weight", "heavy"), "--weight"),
+        (("--weeks", "3", "--weight", "40", "--bar", "mens"), "here is no bar 'mens'"),
+        (("--home-days", "2", "--home-kit", "hom"), "here is no kit 'hom'"),
+        (("--home-days", "6", "--per-week", "3"), "from 1 to 7 in all"),
+    ],
+)
+def test_a_wish_that_cannot_be_is_refused_in_a_sentence(options: tuple[str, ...], says: str) -> None:
+    """With the option, and the nearest right value where there is one."""
+    assert says in ask("jerk", *options, code=2).stderr

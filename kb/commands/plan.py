@@ -1,6 +1,6 @@
 """`drillpath plan LIFT`: sessions from now to the lift."""
 
-from typing import TYPE_CHECKING, get_args
+from typing import TYPE_CHECKING, Any, get_args
 
 import click
 
@@ -23,6 +23,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
+from kb.commands.plan_asked import Wishes, goal_of, home_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import LiftId
@@ -59,6 +60,7 @@ EVENING = "18:00"
     show_default=True,
     help="From the floor up, from the top down, or whichever changes less.",
 )
+@wish_options
 @click.option("--start", metavar="YYYY-MM-DD", help="The day of the next session, for dates.")
 @click.option("--at", metavar="HH:MM", help="When sessions begin, for a calendar; 18:00 if nothing is said.")
 @click.option(
@@ -71,6 +73,7 @@ EVENING = "18:00"
 @click.pass_context
 def command(
     ctx: click.Context,
+    /,
     lift: tuple[str, ...],
     per_week: int,
     minutes: int,
@@ -87,15 +90,18 @@ def command(
     calendar: str | None,
     sheet: str | None,
     paper: str | None,
+    **wished: Any,
 ) -> None:
     """Sessions from now to the lift: two new drills in each at most, and all come back until they are held.
 
-    With --to they end in a part of the lift, such as a power clean from the hang.
+    With --to they end in a part of the lift, such as a power clean from the hang. With --weeks or --by they go on to a
+    day, with --weight in kilograms.
     """
     if as_json and as_csv:
         raise BadInput("--json and --csv are two forms of one answer; ask for one")
     paper = paper_of(sheet, paper)
-    begins = _begins(start, at, calendar)
+    begins, wishes = _begins(start, at, calendar), Wishes(**wished)
+    goal = goal_of(wishes, begins.date() if begins is not None else None)
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
@@ -104,6 +110,11 @@ def command(
         per_week=per_week,
         minutes=minutes,
         done=_done(done, db, begins, start),
+        new=wishes.new,
+        known=wishes.returning,
+        home=home_of(db, wishes),
+        goal=goal,
+        have=room.have,
     )
     days = _days(found, begins)
     if calendar is not None and begins is not None:

@@ -6,7 +6,7 @@ from datetime import date, datetime, time
 from kb.ask.plan.plan import Plan, Session
 from kb.show.calendar import Event, calendar
 from kb.show.care import NO_REVIEW, USUAL
-from kb.show.plan_words import KINDS, counted, named, spare_said
+from kb.show.plan_words import KINDS, counted, named, place_said, spare_said, weighed
 
 __all__ = ["plan_calendar"]
 
@@ -34,13 +34,14 @@ def plan_calendar(plan: Plan, days: Mapping[int, date], at: time, stamp: datetim
 
 def _title(lift: str, session: Session) -> str:
     new = [named(slot.form) for slot in session.slots if slot.kind == "new"]
-    what = "light" if session.light else f"new: {', '.join(new)}" if new else "nothing new"
-    return f"{lift} {session.n}: {what}"
+    kg = next((f"{slot.kg:g} kg" for slot in session.slots if slot.kg is not None), "")
+    what = "light" if session.light and not kg else f"new: {', '.join(new)}" if new else kg or "nothing new"
+    return f"{lift} {session.n}{place_said(session)}: {what}"
 
 
 def _text(lift_id: str, session: Session) -> str:
     lines = [f"Warm-up, {session.warm_up} min"]
-    lines += [f"{KINDS[slot.kind]}: {named(slot.form)}, {counted(slot)}, {slot.minutes} min" for slot in session.slots]
+    lines += [f"{KINDS[slot.kind]}: {weighed(slot)}, {counted(slot)}, {slot.minutes} min" for slot in session.slots]
     if session.more:
         lines.append(f"Left: {spare_said(session)}")
     if session.places:

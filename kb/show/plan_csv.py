@@ -34,6 +34,8 @@ COLUMNS = (
     "week",
     "light",
     "place",
+    "home",
+    "kg",
 )
 """The header: `met` is empty, for the coach; the rest is explained in kb/docs/plan.md."""
 
@@ -67,6 +69,8 @@ def plan_csv(plan: "Plan", days: "Mapping[int, date]") -> str:
                     session.week,
                     _said(session.light),
                     _said(session.places),
+                    _said(session.at_home),
+                    "" if slot.kg is None else f"{slot.kg:g}",
                 )
             )
     return out.getvalue()

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
     from kb.ask.plan.fill import Slot
     from kb.ask.plan.plan import Plan, Session
+    from kb.ask.plan.until import Until
 
 __all__ = ["plan_json"]
 
@@ -31,6 +32,7 @@ def _drill(slot: "Slot") -> Json:
         "exposure": slot.exposure,
         "of": form.exposures,
         "minutes": slot.minutes,
+        "kg": slot.kg,
     }
 
 
@@ -40,12 +42,25 @@ def _session(session: "Session", days: "Mapping[int, date]") -> Json:
         "week": session.week,
         "date": days[session.n].isoformat() if session.n in days else None,
         "light": session.light,
+        "home": session.at_home,
         "place": session.places,
         "warm_up": session.warm_up,
         "minutes": session.minutes,
         "drills": [_drill(slot) for slot in session.slots],
         "spare": session.spare,
         "more": [form.drill.id for form in session.more],
+    }
+
+
+def _until(until: "Until") -> Json:
+    return {
+        "sessions": until.last,
+        "short": until.short,
+        "in_time": dict(until.in_time),
+        "part": None if until.part is None else until.part.drill.id,
+        "weight_kg": until.goal.weight_kg,
+        "from_kg": until.from_kg,
+        "reached_kg": until.reached_kg,
     }
 
 
@@ -58,11 +73,14 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "version": VERSION,
         "lift": plan.path.shelf.lift.id,
         "kit": kit,
-        "per_week": plan.weeks.per_week,
+        "per_week": plan.weeks.per_week - plan.weeks.home,
+        "home_days": plan.weeks.home,
         "minutes": plan.minutes,
         "done": plan.begun,
         "lower_bound": plan.lower_bound,
         "lower_bound_by": {part: n - plan.begun for part, n in plan.least._asdict().items()},
         "not_in_plan": list(plan.others),
+        "held_in": plan.begun + plan.to_held,
+        "until": None if plan.until is None else _until(plan.until),
         "sessions": [_session(session, days) for session in plan.sessions],
     }

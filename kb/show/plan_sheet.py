@@ -11,7 +11,17 @@ from re import sub
 from kb.ask.plan.plan import Plan, Session
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.plan_text import due_before
-from kb.show.plan_words import KINDS, counted, day_said, facts, how_it_goes, named, short_of, spare_said
+from kb.show.plan_words import (
+    KINDS,
+    counted,
+    day_said,
+    facts,
+    how_it_goes,
+    place_said,
+    short_of,
+    spare_said,
+    weighed,
+)
 from kb.terms import ItemId
 
 __all__ = ["plan_sheet"]
@@ -86,7 +96,7 @@ def plan_sheet(
     lift = plan.path.shelf.lift
     weeks = _weeks(plan, have, days, texts)
     first = short_of(plan) if plan.sessions else f"Nothing left to plan: the {lift.name.lower()} is held."
-    closing = [*how_it_goes(lift.id), ASK_FIRST, NO_REVIEW]
+    closing = [*how_it_goes(plan), ASK_FIRST, NO_REVIEW]
     size, crowded = _size(weeks, [first, USUAL, *closing])
     hidden = ".left { display: none; }" if crowded else ""
     page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
@@ -153,6 +163,8 @@ def _weeks(
 ) -> list[str]:
     lines, week, seen = list[str](), 0, set[str]()
     for session in plan.sessions:
+        if plan.until is not None and plan.until.short and session.n == plan.until.last + 1:
+            lines.append("<h2>The day: what follows is too late</h2>")
         if session.week != week:
             week = session.week
             lines.append(f"<h2>Week {week}{', light' if session.light else ''}</h2>")
@@ -163,11 +175,14 @@ def _weeks(
 
 def _session(session: Session, days: Mapping[int, date], due: Sequence[str], lift: str) -> list[str]:
     day = f", {day_said(days[session.n])}" if session.n in days else ""
-    lines = ['<section class="session">', f"<h3>{session.n}{day} <span>{session.minutes} min</span></h3>"]
+    lines = [
+        '<section class="session">',
+        f"<h3>{session.n}{day}{place_said(session)} <span>{session.minutes} min</span></h3>",
+    ]
     lines += [f'<p class="care">{escape(text)}</p>' for text in due]
     lines.append("<ol>")
     for slot in session.slots:
-        name = escape(named(slot.form))
+        name = escape(weighed(slot))
         lines.append(
             f'<li class="{slot.kind}"><input type="checkbox" autocomplete="off" aria-label="{name}: met">'
             f'<span class="kind">{KINDS[slot.kind]}</span><span class="name">{name}</span>'

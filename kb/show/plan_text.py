@@ -13,10 +13,11 @@ from kb.show.plan_words import (
     day_said,
     facts,
     how_it_goes,
-    named,
+    place_said,
     session_minutes,
     short_of,
     spare_said,
+    weighed,
 )
 from kb.show.setting import Setting, aside, hanging, wrapped
 from kb.terms import ItemId
@@ -44,13 +45,15 @@ def plan_text(
     lines += wrapped(short_of(plan), setting.width)
     seen, week = set[str](), 0
     for session in plan.sessions:
+        if plan.until is not None and plan.until.short and session.n == plan.until.last + 1:
+            lines += ["", *aside("The day", "what comes after it is too late", setting)]
         if session.week != week:
             week = session.week
             lines += ["", setting.strong(f"Week {week}{', light' if session.light else ''}")]
         lines += _session(plan, session, have, days, texts, seen, setting)
     if plan.others:
         lines += ["", *wrapped(f"Done, but not in this plan: {', '.join(plan.others)}.", setting.width)]
-    closing = [*how_it_goes(lift.id), USUAL, ASK_FIRST, NO_REVIEW]
+    closing = [*how_it_goes(plan), USUAL, ASK_FIRST, NO_REVIEW]
     return [*lines, "", *(line for text in closing for line in wrapped(text, setting.width))]
 
 
@@ -59,7 +62,8 @@ def due_before(
 ) -> list[str]:
     """The cautions due before a drill that is new, those said already left out."""
     form, items = slot.form, plan.path.shelf.items
-    fitted = fit(form.drill, have, items) if slot.kind == "new" else None
+    first = slot.kind == "new" or (form.known and slot.exposure == 1)
+    fitted = fit(form.drill, have, items) if first else None
     if fitted is None:
         return []
     drill = form.drill._replace(sections=texts.get(form.drill.id, {}))
@@ -76,14 +80,14 @@ def _session(
     setting: Setting,
 ) -> list[str]:
     day = f", {day_said(days[session.n])}" if session.n in days else ""
-    lines = aside(f"{session.n:>2}{day}", session_minutes(session), setting)
+    lines = aside(f"{session.n:>2}{day}{place_said(session)}", session_minutes(session), setting)
     for slot in session.slots:
         for text in due_before(plan, slot, have, texts, seen):
             lines += hanging("! ", text, setting, indent=4)
-        what = f"{KINDS[slot.kind]:<7}{named(slot.form)}{' (not met yet)' if slot.again else ''}"
+        what = f"{KINDS[slot.kind]:<7}{weighed(slot)}{' (not met yet)' if slot.again else ''}"
         lines += aside(what, f"{counted(slot):>6}  {slot.minutes:>2} min", setting._replace(ink=False), indent=4)
     if not session.slots:
-        lines += hanging("", "nothing is due: rest, or go over what is held", setting, indent=4)
+        lines += hanging("", "nothing is due: rest, or go over what is known", setting, indent=4)
     if session.more:
         lines += hanging("left   ", spare_said(session), setting, indent=4)
     if session.places:

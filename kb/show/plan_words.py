@@ -1,16 +1,38 @@
 """What a plan's drills, sessions and rules are called by people: one wording for text, calendar and paper."""
 
 from datetime import date
+from math import ceil
 
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
 from kb.ask.plan.plan import Plan, Session
+from kb.ask.plan.until import MOST_MORE_KG, Until
 from kb.show.coach_words import LOADS
 from kb.terms import Load
 
-__all__ = ["KINDS", "counted", "day_said", "facts", "how_it_goes", "named", "session_minutes", "short_of", "spare_said"]
+__all__ = [
+    "KINDS",
+    "counted",
+    "day_said",
+    "facts",
+    "how_it_goes",
+    "named",
+    "place_said",
+    "session_minutes",
+    "short_of",
+    "spare_said",
+    "weighed",
+]
 
-KINDS: dict[Kind, str] = {"new": "new", "work": "again", "check": "check", "keep": "keep"}
+KINDS: dict[Kind, str] = {
+    "new": "new",
+    "work": "again",
+    "check": "check",
+    "keep": "keep",
+    "build": "lift",
+    "finish": "finish",
+    "day": "day",
+}
 """What a drill is there for, in one word."""
 
 
@@ -21,8 +43,18 @@ def named(form: Form) -> str:
     return f"{form.drill.name}, {weight}" if several else form.drill.name
 
 
+def weighed(slot: Slot) -> str:
+    """A drill's name with its kilograms, where the day has them."""
+    return named(slot.form) if slot.kg is None else f"{slot.form.drill.name}, {slot.kg:g} kg"
+
+
 def counted(slot: Slot) -> str:
-    """How far along a drill is: which of the days it is to be met on, or that it is held."""
+    """How far along a drill is: which of the days it is to be met on, or held; of what is built up, its dose."""
+    if slot.kind == "day":
+        return "singles"
+    if slot.kind in ("build", "finish"):
+        dose = slot.form.drill.dose
+        return f"{dose.rounds} x {dose.reps}" if dose.reps else f"{dose.rounds} x {dose.hold_s} s"
     return "held" if slot.kind == "keep" else f"{slot.exposure} of {slot.form.exposures}"
 
 
@@ -38,21 +70,58 @@ def session_minutes(session: Session) -> str:
     return f"{session.minutes} min, {session.warm_up} of them warm-up"
 
 
+def place_said(session: Session) -> str:
+    """Where or what a session is, after its number and date: at home, or the day; nothing if neither."""
+    if any(slot.kind == "day" for slot in session.slots):
+        return ", the day"
+    return ", at home" if session.at_home else ""
+
+
 def facts(plan: Plan, kit: str | None) -> list[str]:
     """What the plan was made for."""
-    a_week = "once a week" if plan.weeks.per_week == 1 else f"{plan.weeks.per_week} a week"
-    return [f"{kit} kit" if kit else "your gear", a_week, f"{plan.minutes} min"]
+    coached = plan.weeks.per_week - plan.weeks.home
+    a_week = "once a week" if coached == 1 else f"{coached} a week"
+    home = [f"{plan.weeks.home} at home"] if plan.weeks.home else []
+    return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min"]
 
 
 def short_of(plan: Plan) -> str:
-    """How long it takes, and how much shorter it could be at most."""
-    count = len(plan.sessions)
-    weeks = plan.sessions[-1].week - plan.sessions[0].week + 1
+    """How long it takes, how much shorter it could be at most, and what a day that was named comes to."""
+    count = plan.to_held
+    last = plan.sessions[count - 1] if count else plan.sessions[0]
+    weeks = last.week - plan.sessions[0].week + 1
     more = " more" if plan.begun else ""
-    said = f"{count}{more} session{'s' if count > 1 else ''} in {weeks} week{'s' if weeks > 1 else ''}."
-    if count == plan.lower_bound:
-        return f"{said} No plan under these rules is shorter."
-    return f"{said} No plan under these rules is shorter than {plan.lower_bound}."
+    said = f"{count}{more} session{'s' if count != 1 else ''} in {weeks} week{'s' if weeks > 1 else ''}."
+    if plan.until is not None:
+        return f"{said} {_least_said(plan)} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
+    return f"{said} {_least_said(plan)}"
+
+
+def _least_said(plan: Plan) -> str:
+    same = plan.to_held == plan.lower_bound
+    return f"No plan under these rules is shorter{'' if same else f' than {plan.lower_bound}'}."
+
+
+def _day_said(plan: Plan, until: Until) -> str:
+    """Whether the lift is held by the day, and what it is built up to; else what would do."""
+    there = until.last - plan.begun
+    if until.short:
+        words = {"new": "--new", "per_week": "--per-week"}
+        ways = [f"{words[name]} {value}" for name, value in until.in_time]
+        ways += [f"--to {until.part.drill.id}, which is held by then"] if until.part is not None else []
+        in_time = f" In time: {', or '.join(ways)}." if ways else ""
+        return f"By the day there are {there}, {until.short} too few.{in_time} A line shows where the day falls."
+    if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
+        return f"With the day there are {there} sessions: once held, the lift is built up."
+    said = f"With the day there are {there} sessions: once held, the lift goes from {until.from_kg:g}"
+    if until.reached_kg >= until.goal.weight_kg:
+        return f"{said} to {until.reached_kg:g} kg."
+    sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
+    more = f"{sessions} more session{'s' if sessions > 1 else ''}"
+    return (
+        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session at most;"
+        f" {until.goal.weight_kg:g} kg takes {more}, or a heavier first weight (--from) if that is lifted well today."
+    )
 
 
 def spare_said(session: Session) -> str:
@@ -60,20 +129,64 @@ def spare_said(session: Session) -> str:
     return f"{session.spare} min: once more {'; '.join(named(form) for form in session.more)}"
 
 
-def how_it_goes(lift: str) -> list[str]:
+READ = (
+    "new: shown, then the full dose. again: the full dose. check: one round, and if its standard is met the drill is"
+    " held. keep: one round of what is held. A plan is what to expect; the standard of each drill decides (`drillpath"
+    " show DRILL`)."
+)
+KNOWN = (
+    "Done before: each drill is one round and its standard; what isn't shown is worked on that day and comes again."
+    " Half of what was lifted once is plenty for the first weeks."
+)
+AT_HOME = (
+    "At home, alone: what has been shown, nothing new and no working weight. Film one from the side and count the"
+    " standard. Headroom and a clear floor first; nothing overhead that can't be let go."
+)
+TO_THE_DAY = (
+    "lift: up from the bar in even jumps, then the full dose at that weight. It goes up only where the weight before"
+    " met its standard, stays where it didn't, and goes back after two misses. finish: strengthens, at a load that"
+    " leaves two good reps in hand. day: up in singles, three tries at most at the last weights, none after two"
+    " misses. A weight is a wish; the standard decides."
+)
+WEIGHT = (
+    "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session, as"
+    " long as four of five meet it; after two misses back to the last good weight (common practice, no source)."
+)
+SOONER = (
+    "Too many weeks? More `--per-week`, sessions at home besides (`--home-days 2`), or more new drills in one (`--new"
+    " 3`). A day to be ready by: `--weeks 8` or `--by 2026-05-01`, and kilograms with `--weight 35`."
+)
+UNLOADED = "At a weight the minutes begin with a round unloaded. Stretches that are held belong to the warm-up."
+ANEW = "Not met? Note it and plan anew: write `--csv`, fill in `met`, hand it back with `--done FILE`."
+SOURCES = (
+    "How far apart a drill comes back follows what is published on gaps in learning, though not in lifting. How often"
+    " it comes, and the light week, are common practice without a source."
+)
+
+
+def how_it_goes(plan: Plan) -> list[str]:
     """How to read and use a plan, in paragraphs."""
-    return [
-        "new: shown, then the full dose. again: the full dose. check: one round, and if its standard is met the drill"
-        " is held. keep: one round of what is held. A plan is what to expect; the standard of each drill decides"
-        " (`drillpath show DRILL`).",
-        f"Lifted before? `drillpath place {lift}` finds in a few checks what is still held; `--holds` leaves it out.",
-        "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session,"
-        " as long as four of five meet it; after two misses back to the last good weight (common practice, no source).",
-        "Too many weeks? More `--per-week`: a session may be at home, with a stick for what is checked or kept.",
-        "At a weight the minutes begin with a round unloaded. Stretches that are held belong to the warm-up.",
+    lift = plan.path.shelf.lift.id
+    known = any(form.known for form in plan.forms)
+    before = (
+        f"Lifted before? `--returning` looks at each drill once instead of teaching it; `drillpath place {lift}` finds"
+        " in a few checks what is still held, and `--holds` leaves it out."
+    )
+    light = (
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
-        f" `drillpath place {lift}`.",
-        "Not met? Note it and plan anew: write `--csv`, fill in `met`, hand it back with `--done FILE`.",
-        "How far apart a drill comes back follows what is published on gaps in learning, though not in lifting. How"
-        " often it comes, and the light week, are common practice without a source.",
-    ]
+        f" `drillpath place {lift}`."
+    )
+    texts = {
+        READ: True,
+        KNOWN: known,
+        before: not known,
+        AT_HOME: plan.weeks.home > 0,
+        TO_THE_DAY: plan.until is not None,
+        WEIGHT: True,
+        SOONER: True,
+        UNLOADED: True,
+        light: any(session.light for session in plan.sessions),
+        ANEW: True,
+        SOURCES: True,
+    }
+    return [text for text, due in texts.items() if due]

@@ -71,7 +71,7 @@ def _same_order(answer: Answer) -> None:
 
 BREAKS: list[tuple[str, Callable[[Answer], Any]]] = [
     ("not new in the path's order", _swap_new),
-    ("more than two new", _three_new),
+    ("more new than may be", _three_new),
     ("short of the best|shrinks", _early_again),
     ("loaded before", _heavy_first),
     ("isn't held in the end", _never),

@@ -106,7 +106,7 @@ def test_a_session_with_nothing_due_says_so(db: sqlite3.Connection, snatch: Plan
     """It may be left out, or used for what is held."""
     empty = snatch.sessions[0]._replace(slots=(), more=())
     lines = lines_of(db, snatch._replace(sessions=(empty,)))
-    assert "    nothing is due: rest, or go over what is held" in lines
+    assert "    nothing is due: rest, or go over what is known" in lines
 
 
 def test_a_lift_that_is_held_says_so(db: sqlite3.Connection, held: Plan) -> None:

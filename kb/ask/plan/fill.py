@@ -11,7 +11,7 @@ from kb.ask.plan.forms import Form
 from kb.ask.plan.mixed import mixed
 from kb.ask.plan.past import Past
 from kb.ask.plan.spacing import least_gap
-from kb.ask.plan.weeks import Weeks, beside
+from kb.ask.plan.weeks import Weeks
 from kb.terms import Load
 
 __all__ = ["ENOUGH", "WAYS", "Kind", "Slot", "Way", "fill"]
@@ -20,32 +20,38 @@ FEW, ENOUGH = 4, 6
 """Drills in a session up to which time left is filled with known ones: with those whose gap has grown up to
 `ENOUGH`, with those whose gap has at least not shrunk up to `FEW`. Common practice, no source."""
 
-Kind = Literal["new", "work", "check", "keep"]
+Kind = Literal["new", "work", "check", "keep", "build", "finish", "day"]
+"""What a form is there for: shown, worked on, checked, kept; once the lift is held also built up, strengthened for, and
+lifted on its day."""
 
 
 class Slot(NamedTuple):
-    """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met."""
+    """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met.
+
+    `kg` is what the lift weighs that day, where a weight is to be reached.
+    """
 
     form: Form
     exposure: int
     kind: Kind
     minutes: int
     again: bool = False
+    kg: float | None = None
 
 
 class Way(NamedTuple):
     """What goes first where a session can't take everything.
 
     Before what is new come the drills due again that have fewer than `pressing` sessions to spare; a new drill comes
-    before a known one at a new weight, or as the path has them; at most `most_new` of both.
+    before a known one at a new weight, or as the path has them; `one_new` of both at most, or as many as may be.
     """
 
     pressing: int
     drills_first: bool
-    most_new: int
+    one_new: bool
 
 
-WAYS = tuple(Way(*each) for each in product((999, 0, 1, 2, 3), (False, True), (2, 1)))
+WAYS = tuple(Way(*each) for each in product((999, 0, 1, 2, 3), (False, True), (False, True)))
 """Tried in this order; a later one is taken only if its plan is shorter."""
 
 
@@ -110,6 +116,7 @@ class _Filling:
             and self.weeks.allows(n, form, new=False)
             and self._stands(form)
             and self._apart(form, n)
+            and not (form is self.forms[-1] and self.left(form) == 1 and self.weeks.at_home(n))
         ]
         return sorted(due, key=lambda form: (self._slack(form, n), form.n))
 
@@ -176,7 +183,7 @@ class _Filling:
         return self._done(n, taken.forms)
 
     def _take(self, form: Form, taken: "_Taken") -> bool:
-        minutes = form.minutes(self.met[form.n] + 1)
+        minutes = form.minutes(self.met[form.n] + 1, again=bool(self.tried[form.n]))
         if minutes > taken.room or form in taken.forms or self._ends(form, taken.forms):
             return False
         taken.forms.append(form)
@@ -187,7 +194,12 @@ class _Filling:
         while True:
             new = [form for form in taken.forms if not self.met[form.n]]
             fresh = self._fresh(n, taken.forms)
-            if fresh is None or len(new) >= self.way.most_new or not beside(fresh, new) or not self._take(fresh, taken):
+            if (
+                fresh is None
+                or (self.way.one_new and new)
+                or not self.weeks.beside(fresh, new)
+                or not self._take(fresh, taken)
+            ):
                 return
 
     def _done(self, n: int, chosen: Sequence[Form]) -> list[Slot]:
@@ -209,7 +221,8 @@ class _Filling:
         for form in sorted(chosen, key=place):
             exposure = self.met[form.n] + 1
             again = bool(self.tried[form.n]) and not self.met[form.n]
-            slots.append(Slot(form, exposure, _kind(form, exposure, again=again), form.minutes(exposure), again))
+            minutes = form.minutes(exposure, again=again)
+            slots.append(Slot(form, exposure, _kind(form, exposure, again=again), minutes, again))
         for form in chosen:
             spaced = self.met[form.n] and not self.waits[form.n]
             self.gap[form.n] = n - self.last[form.n] if spaced else 0
@@ -224,8 +237,8 @@ class _Filling:
 
 
 def _kind(form: Form, exposure: int, *, again: bool) -> Kind:
-    if exposure == 1:
-        return "work" if again else "new"
+    if exposure == 1 and not (form.known and not again and form.exposures == 1):
+        return "work" if again or form.known else "new"
     if exposure > form.exposures:
         return "keep"
     return "work" if exposure < form.exposures else "check"

@@ -6,9 +6,10 @@ from typing import NamedTuple
 from kb import dose
 from kb.ask.path import Path, PathEntry
 from kb.dials import Dials
-from kb.terms import Catch, Drill, Load, Speed, Stage
+from kb.kit import fit
+from kb.terms import Catch, Drill, ItemId, Load, Speed, Stage
 
-__all__ = ["EXPOSURES", "WORK_UP_S", "Form", "forms_of", "kind_of"]
+__all__ = ["EXPOSURES", "ONCE_HELD", "WORK_UP_S", "Form", "forms_of", "kind_of"]
 
 EXPOSURES: dict[str, tuple[int, str]] = {
     "prepare": (2, "a stretch is learnt at once: shown, looked at once more, and then it belongs to the warm-up"),
@@ -24,6 +25,18 @@ EXPOSURES: dict[str, tuple[int, str]] = {
 Common practice, no source: what is published says how far apart, not how often.
 """
 
+ONCE_HELD: dict[str, tuple[int, str]] = {
+    "whole": (2, "it comes back last: found again on one day, sure on another"),
+    "working": (2, "the weight is what was lost: once to feel it, once to know that it stays"),
+    "else": (
+        1,
+        "who has held it once shows it or doesn't: one round tells, and what isn't shown is worked on",
+    ),
+}
+"""The same for who has done the lift before. What was learnt by moving is kept for years and comes back sooner than it
+was learnt (Ammons, Farr, Bloch, Neumann, Dey, Marion & Ammons 1958, J Exp Psychol 55:318-328, after a year without
+practice; from memory). How many days: common practice, no source."""
+
 WORK_UP_S = {Load.LIGHT: 60, Load.WORKING: 120}
 """Working up to a weight, s: a round unloaded first (what can't be held unloaded today isn't loaded today), and one
 lighter set more on the way to working weight. Common practice, no source."""
@@ -33,8 +46,9 @@ class Form(NamedTuple):
     """A drill at one load. `n` is its place in the plan's list, `drill_n` that of its drill.
 
     `lighter` and `heavier` are the forms of the same drill before and after it; `whole` says whether the drill puts
-    most together; of each group of `needs` one form must be met first. Times are whole minutes, rounded up, so that
-    what a session shows adds up: `new` the first time, `work` the full dose, `check` one round.
+    most together; of each group of `needs` one form must be met first. `known` says that the lifter has held it once;
+    `at_home`, that it can be done there. Times are whole minutes, rounded up, so that what a session shows adds up:
+    `new` the first time, `work` the full dose, `check` one round.
     """
 
     n: int
@@ -52,16 +66,26 @@ class Form(NamedTuple):
     is_lift: bool
     whole: bool
     needs: tuple[tuple[int, ...], ...]
+    known: bool = False
+    at_home: bool = True
+
+    @property
+    def shown(self) -> bool:
+        """Whether its first time is the first time that the drill is shown."""
+        return self.lighter is None and not self.known
 
     @property
     def prepares(self) -> bool:
         """Whether it opens joints and no more."""
         return self.drill.stage is Stage.PREPARE
 
-    def minutes(self, exposure: int) -> int:
-        """How long an exposure takes, min: the last that is expected is a check, and so is any after it."""
+    def minutes(self, exposure: int, *, again: bool = False) -> int:
+        """How long an exposure takes, min: the last that is expected is a check, and so is any after it.
+
+        `again` if it was tried and not met: what was known is then worked on.
+        """
         if exposure == 1:
-            return self.new
+            return self.work if again and self.known else self.new
         return self.work if exposure < self.exposures else self.check
 
 
@@ -97,11 +121,28 @@ def _needs(drill: Drill, before: Iterable[Form]) -> tuple[tuple[int, ...], ...]:
     return tuple(group for group in groups if group)
 
 
-def forms_of(path: Path) -> tuple[Form, ...]:
+def _times(row: str, load: Load, *, known: bool) -> int:
+    """On how many days a form is met until it is held."""
+    if not known:
+        return EXPOSURES[row][0]
+    return ONCE_HELD["working" if load is Load.WORKING else row if row in ONCE_HELD else "else"][0]
+
+
+def _can_at_home(drill: Drill, load: Load, dials: Dials, home: frozenset[ItemId] | None, path: Path) -> bool:
+    """Whether a drill can be done at this load with what is at home, nothing of it capped."""
+    fitted = None if home is None else fit(drill, home, path.shelf.items)
+    if fitted is None:
+        return home is None
+    return load <= fitted.load and dials.speed <= fitted.speed and dials.catch <= fitted.catch
+
+
+def forms_of(path: Path, *, known: bool = False, home: frozenset[ItemId] | None = None) -> tuple[Form, ...]:
     """A path's drills in its order, each at its loads, least first.
 
     A drill that the path has at a light weight, and that makes sense with a stick, is done with a stick first. A
-    drill's loads stand together; only the first of them is bound by the path's order.
+    drill's loads stand together; only the first of them is bound by the path's order. With `known` the lifter has done
+    the lift before: a form is looked at, and held where its standard is met. `home` is what is at home, for who
+    practises there too.
     """
     by_drill: dict[str, list[PathEntry]] = {}
     for entry in path.entries:
@@ -114,7 +155,9 @@ def forms_of(path: Path) -> tuple[Form, ...]:
             first, last = at == 0, at == len(loads) - 1
             row = kind if first and last else "again" if first else "heavier"
             more = 0 if first else WORK_UP_S.get(load, 0)
-            work = dose.work_seconds(drill) + more
+            work, times = dose.work_seconds(drill) + more, _times(row, load, known=known)
+            check = dose.minutes(dose.check_seconds(drill) + more)
+            first_time = work + (drill.teach_s if first and not known else 0)
             found.append(
                 Form(
                     n=len(found),
@@ -123,15 +166,17 @@ def forms_of(path: Path) -> tuple[Form, ...]:
                     load=load,
                     dials=entries[0].dials._replace(load=load),
                     kind=row,
-                    exposures=EXPOSURES[row][0],
+                    exposures=times,
                     lighter=None if first else len(found) - 1,
                     heavier=None if last else len(found) + 1,
-                    new=dose.minutes(work + (drill.teach_s if first else 0)),
+                    new=check if times == 1 else dose.minutes(first_time),
                     work=dose.minutes(work),
-                    check=dose.minutes(dose.check_seconds(drill) + more),
+                    check=check,
                     is_lift=drill.id == path.shelf.lift.drill,
                     whole=kind == "whole",
                     needs=needs,
+                    known=known,
+                    at_home=_can_at_home(drill, load, entries[0].dials, home, path),
                 )
             )
     return tuple(found)

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from kb.ask.plan.forms import Form
 from kb.ask.plan.past import Past
 from kb.ask.plan.spacing import least_gap
-from kb.ask.plan.weeks import MOST_NEW, Weeks, beside
+from kb.ask.plan.weeks import Weeks
 from kb.terms import Load
 
 __all__ = ["Least", "least"]
@@ -79,7 +79,7 @@ def _by_new(forms: Sequence[Form], past: Sequence[Past], weeks: Weeks, begun: in
         owed, n = sum(each >= tail and not past[form].tried for form, each in tails.items()), begun
         while owed > 0:
             n += 1
-            owed -= 0 if weeks.light(n) else MOST_NEW
+            owed -= weeks.most_new if weeks.shows(n) else 0
         most = max(most, n + tail if n > begun else begun)
     return most
 
@@ -93,7 +93,7 @@ def _firsts(forms: Sequence[Form], past: Sequence[Past], weeks: Weeks, begun: in
         if form.lighter is not None or past[form.n].met:
             continue
         new = not past[form.n].tried
-        while n == begun or not weeks.allows(n, form, new=new) or form.new > room or not beside(form, there):
+        while n == begun or not weeks.allows(n, form, new=new) or form.new > room or not weeks.beside(form, there):
             n, room, there = n + 1, weeks.room_in(n + 1), []
         found[form.n] = n
         room -= form.new
@@ -106,7 +106,7 @@ class _Spaced:
 
     def __init__(self, weeks: Weeks, last_day: int) -> None:
         self.weeks, self.last_day = weeks, last_day
-        self._known: dict[tuple[int, int, int, bool], int | None] = {}
+        self._known: dict[tuple[int, int, int, bool, bool], int | None] = {}
 
     def end(self, form: Form, after: int, gap: int, days: int) -> int | None:
         """The earliest session in which the last of `days` more can be met after session `after`; None if too late.
@@ -116,7 +116,7 @@ class _Spaced:
         """
         if not days:
             return after
-        key = (after, gap, days, form.load is Load.WORKING)
+        key = (after, gap, days, form.load is Load.WORKING, form.at_home)
         if key not in self._known:
             self._known[key] = self._searched(form, after, gap, days)
         return self._known[key]

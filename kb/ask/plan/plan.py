@@ -5,20 +5,29 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.fill import Slot
+from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.least import Least, least
 from kb.ask.plan.past import Done, Past, past_of
-from kb.ask.plan.spare import once_more
+from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, Weeks, weeks_of
+from kb.ask.plan.until import Goal, Until, last_by, practised, until, weighed
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
-from kb.terms import DrillId
+from kb.terms import DrillId, ItemId
 
-__all__ = ["Plan", "Session", "plan"]
+__all__ = ["Home", "Plan", "Session", "plan"]
+
+
+class Home(NamedTuple):
+    """Sessions a week that a lifter does alone at home, and what is there."""
+
+    sessions: int
+    have: frozenset[ItemId]
 
 
 class Session(NamedTuple):
-    """A session, counted from 1 with those that were done; `light` and `places` as in `Weeks`.
+    """A session, counted from 1 with those that were done; `light`, `at_home` and `places` as in `Weeks`.
 
     `spare` minutes are left, in which the forms of `more` can be done once more.
     """
@@ -31,6 +40,7 @@ class Session(NamedTuple):
     slots: tuple[Slot, ...]
     spare: int = 0
     more: tuple[Form, ...] = ()
+    at_home: bool = False
 
     @property
     def minutes(self) -> int:
@@ -39,9 +49,10 @@ class Session(NamedTuple):
 
 
 class Plan(NamedTuple):
-    """Sessions to the lift. `begun` were done before; `others` are drills done that are not in it.
+    """Sessions to the lift, and on to a day if one was named (`until`). `begun` were done before.
 
-    `least` is the number of the last session of any plan at least.
+    `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
+    are not in it.
     """
 
     path: Path
@@ -53,6 +64,12 @@ class Plan(NamedTuple):
     sessions: tuple[Session, ...]
     least: Least
     others: tuple[DrillId, ...]
+    until: Until | None = None
+
+    @property
+    def to_held(self) -> int:
+        """Sessions still to come in this plan until the lift is held."""
+        return len(self.sessions) if self.until is None else self.until.held_in - self.begun
 
     @property
     def lower_bound(self) -> int:
@@ -60,45 +77,135 @@ class Plan(NamedTuple):
         return self.least.sessions - self.begun
 
 
-def _session(n: int, slots: Sequence[Slot], weeks: Weeks, minutes: int) -> Session:
+def _known_by(forms: Sequence[Form], past: Sequence[Past], before: Sequence[Sequence[Slot]]) -> list[Form]:
+    """The forms met once at least in the sessions before."""
+    met = {form.n for form in forms if past[form.n].met} | {slot.form.n for slots in before for slot in slots}
+    return [form for form in forms if form.n in met]
+
+
+def _session(n: int, slots: Sequence[Slot], weeks: Weeks, minutes: int, known: Sequence[Form]) -> Session:
+    """A session; at home, where nothing is due, what is known is gone over."""
     light = weeks.light(n)
-    session = Session(n, weeks.week(n), light, weeks.places(n), weeks.warm_up, tuple(slots))
+    session = Session(n, weeks.week(n), light, weeks.places(n), weeks.warm_up, tuple(slots), at_home=weeks.at_home(n))
     spare = 0 if light else minutes - session.minutes
-    return session._replace(spare=spare, more=once_more(slots, spare))
+    more = once_more(slots, spare) or (gone_over(known, spare) if weeks.at_home(n) else ())
+    return session._replace(spare=spare, more=more)
 
 
-def plan(path: Path, *, per_week: int, minutes: int, done: Sequence[Done] = ()) -> Plan:
-    """The sessions from a path to its lift held.
+def plan(
+    path: Path,
+    *,
+    per_week: int,
+    minutes: int,
+    done: Sequence[Done] = (),
+    new: int = MOST_NEW,
+    known: bool = False,
+    home: Home | None = None,
+    goal: Goal | None = None,
+    have: frozenset[ItemId] = frozenset(),
+) -> Plan:
+    """The sessions from a path to its lift held, and on to a day.
 
     Parameters
     ----------
     path
         What is new, in order.
     per_week
-        Sessions a week, 1 to 7.
+        Sessions a week with a coach, 1 to 7 with those at home.
     minutes
         Of each session, min, warm-up included; 1 to 240.
     done
         What was done so far. A drill met counts as a day towards being held; not met takes one back.
+    new
+        New drills in one session at most, 1 to 6.
+    known
+        Whether the lifter has done the lift before: each drill is then looked at, and held where its standard is met.
+    home
+        Sessions alone at home besides, and what is there: nothing new, nothing at working weight.
+    goal
+        A day to be ready by, and what is wished for on it.
+    have
+        What there is, for what strengthens once the lift is held.
 
     Raises
     ------
     BadInput
-        If a number is out of its range.
+        If a number is out of its range, or a weight can't be reached with what there is.
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
-    if not 1 <= per_week <= MOST_A_WEEK:
-        raise BadInput(f"{per_week} sessions a week: a plan has from 1 to {MOST_A_WEEK}")
+    asked = _Asked(path, per_week, minutes, tuple(done), new, known, home)
+    learnt = _learn(asked)
+    forms, weeks, begun, filled = learnt.forms, learnt.weeks, learnt.begun, learnt.sessions
+    what = until(goal, forms, weeks, filled, begun) if goal else None
+    if what is not None:
+        finish = finishing(path.shelf, have, forms)
+        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, finish)]
+        what = what._replace(in_time=_in_time(asked, what) if what.short else ())
+    sessions = tuple(
+        _session(n, slots, weeks, minutes, _known_by(forms, learnt.past, filled[: n - begun - 1]))
+        for n, slots in enumerate(filled, begun + 1)
+    )
+    return Plan(path, forms, learnt.past, weeks, minutes, begun, sessions, learnt.least, learnt.others, what)
+
+
+class _Asked(NamedTuple):
+    """A plan's question but for its day, as `plan` has it."""
+
+    path: Path
+    per_week: int
+    minutes: int
+    done: tuple[Done, ...]
+    new: int
+    known: bool
+    home: Home | None
+
+
+class _Learnt(NamedTuple):
+    """The sessions until the lift is held."""
+
+    forms: tuple[Form, ...]
+    weeks: Weeks
+    past: tuple[Past, ...]
+    others: tuple[DrillId, ...]
+    begun: int
+    least: Least
+    sessions: list[list[Slot]]
+
+
+def _learn(asked: _Asked) -> _Learnt:
+    at_home, minutes = asked.home.sessions if asked.home else 0, asked.minutes
+    if not 1 <= asked.per_week <= MOST_A_WEEK - at_home:
+        beside = f" and {at_home} at home" if at_home else ""
+        raise BadInput(f"{asked.per_week} sessions a week{beside}: a plan has from 1 to {MOST_A_WEEK} in all")
     if not 1 <= minutes <= LONGEST:
         raise BadInput(f"{minutes} min a session: a plan's sessions have from 1 to {LONGEST} minutes")
-    forms = forms_of(path)
-    weeks = weeks_of(forms, per_week, minutes)
-    past, others = past_of(forms, done)
-    begun = max((each.session for each in done), default=0)
+    if not 1 <= asked.new <= MOST_LOOKED_AT:
+        raise BadInput(f"{asked.new} new drills a session: a plan has from 1 to {MOST_LOOKED_AT}")
+    forms = forms_of(asked.path, known=asked.known, home=asked.home.have if asked.home else None)
+    weeks = weeks_of(forms, asked.per_week + at_home, minutes, home=at_home, most_new=asked.new)
+    past, others = past_of(forms, asked.done)
+    begun = max((each.session for each in asked.done), default=0)
     if past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
-        return Plan(path, forms, past, weeks, minutes, begun, (), Least(begun, begun, begun), others)
+        return _Learnt(forms, weeks, past, others, begun, Least(begun, begun, begun), [])
     bound = least(forms, past, weeks, begun=begun)
     filled = spread(forms, past, weeks, begun=begun, least=bound.sessions)
-    sessions = tuple(_session(n, slots, weeks, minutes) for n, slots in enumerate(filled, begun + 1))
-    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others)
+    return _Learnt(forms, weeks, past, others, begun, bound, filled)
+
+
+def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
+    """What would have the lift held by the day: more new drills in a session, or more sessions a week."""
+    at_home = asked.home.sessions if asked.home else 0
+    more_new = () if asked.known else range(asked.new + 1, MOST_LOOKED_AT + 1)
+    ways = (
+        [("new", new, asked._replace(new=new)) for new in more_new],
+        [("per_week", n, asked._replace(per_week=n)) for n in range(asked.per_week + 1, MOST_A_WEEK - at_home + 1)],
+    )
+    found = []
+    for way in ways:
+        for name, value, other in way:
+            learnt = _learn(other)
+            if learnt.begun + len(learnt.sessions) <= last_by(what.goal.days, learnt.begun, learnt.weeks.per_week):
+                found.append((name, value))
+                break
+    return tuple(found)

@@ -6,7 +6,7 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form
 from kb.terms import Load
 
-__all__ = ["once_more"]
+__all__ = ["gone_over", "once_more"]
 
 MOST_MORE = 3
 """Drills done once more at most: a fourth time round nobody looks."""
@@ -29,4 +29,16 @@ def once_more(slots: Sequence[Slot], spare: int) -> tuple[Form, ...]:
             continue
         found.append(form)
         spare -= form.work
+    return tuple(found)
+
+
+def gone_over(known: Sequence[Form], spare: int) -> tuple[Form, ...]:
+    """What is known and can be done at home, for a session there in which nothing is due: the nearest to the lift."""
+    found: list[Form] = []
+    for form in reversed(known):
+        if form.at_home and not form.prepares and form.load is not Load.WORKING and form.work <= spare:
+            found.append(form)
+            spare -= form.work
+        if len(found) == MOST_MORE:
+            break
     return tuple(found)

@@ -11,9 +11,9 @@ __all__ = [
     "LIGHT_EVERY",
     "LONGEST",
     "MOST_A_WEEK",
+    "MOST_LOOKED_AT",
     "MOST_NEW",
     "Weeks",
-    "beside",
     "day_of",
     "warm_up",
     "weeks_of",
@@ -28,8 +28,9 @@ LONGEST = 240
 LIGHT_EVERY = 4
 """Every so many weeks one is light and ends with a new placement. Common practice, no source."""
 
-MOST_NEW = 2
-"""New drills, or drills at a new weight, in one session at most."""
+MOST_NEW, MOST_LOOKED_AT = 2, 6
+"""New drills, or drills at a new weight, in one session at most, if no more are asked for; and drills once held that
+are looked at again."""
 
 LEAST_RAISE, MOST_WARM_UP = 5, 10
 """Warm-up, min: raising the pulse takes 5 to 10, joints and muscles about 5 more (Jeffreys 2007, "Warm up
@@ -37,41 +38,67 @@ revisited"; durations from secondary pages). 10 is both at their least."""
 
 
 class Weeks(NamedTuple):
-    """How sessions lie in weeks. `room` is a session's minutes for drills, `light_room` those in a light week."""
+    """How sessions lie in weeks. `room` is a session's minutes for drills, `light_room` those in a light week.
+
+    Of the sessions a week `home` are done alone at home. `most_new` drills are new in one session at most.
+    """
 
     per_week: int
     warm_up: int
     room: int
     light_room: int
+    home: int = 0
+    most_new: int = MOST_NEW
 
     def week(self, n: int) -> int:
         """The week of session `n`, both counted from 1."""
         return (n - 1) // self.per_week + 1
 
     def light(self, n: int) -> bool:
-        """Whether session `n` is in a light week: nothing new, nothing at working weight, half the drills' time."""
-        return self.week(n) % LIGHT_EVERY == 0
+        """Whether session `n` is in a light week: nothing new, nothing at working weight, half the drills' time.
+
+        Once a week with a coach is light enough: such a plan has none.
+        """
+        return self.per_week - self.home > 1 and self.week(n) % LIGHT_EVERY == 0
+
+    def at_home(self, n: int) -> bool:
+        """Whether session `n` is done alone at home: those with a coach begin the week and lie evenly in it.
+
+        >>> [Weeks(3, 5, 15, 7, home=2).at_home(n) for n in range(1, 5)]
+        [False, True, True, False]
+        """
+        coached = self.per_week - self.home
+        return (n - 1) % self.per_week not in {-(-at * self.per_week // coached) for at in range(coached)}
 
     def places(self, n: int) -> bool:
-        """Whether session `n` ends a light week, with a look at where the lifter stands."""
-        return self.light(n) and n % self.per_week == 0
+        """Whether session `n` is the last with a coach in a light week, with a look at where the lifter stands."""
+        rest = range(n + 1, self.week(n) * self.per_week + 1)
+        return self.light(n) and not self.at_home(n) and all(self.at_home(each) for each in rest)
+
+    def shows(self, n: int) -> bool:
+        """Whether anything may be new in session `n`."""
+        return not self.light(n) and not self.at_home(n)
 
     def room_in(self, n: int) -> int:
         """Minutes for drills in session `n`."""
         return self.light_room if self.light(n) else self.room
 
     def allows(self, n: int, form: Form, *, new: bool) -> bool:
-        """Whether a form may come in session `n`, its time aside; `new` if it was never tried."""
+        """Whether a form may come in session `n`, its time aside; `new` if it was never tried.
+
+        Alone at home nothing is new, and nothing is at working weight.
+        """
+        if self.at_home(n) and (new or not form.at_home or form.load is Load.WORKING):
+            return False
         return not self.light(n) or not (new or form.load is Load.WORKING)
 
+    def beside(self, form: Form, new: Sequence[Form]) -> bool:
+        """Whether a form may be new in a session beside the `new` ones that are in it.
 
-def beside(form: Form, new: Sequence[Form]) -> bool:
-    """Whether a form may be new in a session beside the `new` ones that are in it.
-
-    Two at most, and of drills shown for the first time only one that puts most together.
-    """
-    first_whole = form.whole and form.lighter is None
-    return len(new) < MOST_NEW and not (first_whole and any(each.whole and each.lighter is None for each in new))
+        So many at most, and of drills shown for the first time only one that puts most together.
+        """
+        first_whole = form.shown and form.whole
+        return len(new) < self.most_new and not (first_whole and any(each.shown and each.whole for each in new))
 
 
 def warm_up(minutes: int) -> int:
@@ -96,8 +123,11 @@ def day_of(n: int, per_week: int) -> int:
     return 7 * week + at * 7 // per_week
 
 
-def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int) -> Weeks:
-    """The weeks of a plan; NoAnswer, with the least minutes that would do, if a drill doesn't fit a session."""
+def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int, *, home: int = 0, most_new: int = MOST_NEW) -> Weeks:
+    """The weeks of a plan, `home` of `per_week` sessions alone at home, `most_new` new drills in one at most.
+
+    Raises NoAnswer, with the least minutes that would do, if a drill doesn't fit a session.
+    """
     longest = max(forms, key=lambda form: (max(form.new, form.work, form.check), -form.n))
     needed = max(longest.new, longest.work, longest.check)
     room = minutes - warm_up(minutes)
@@ -110,4 +140,5 @@ def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int) -> Weeks:
             f" so a session of {minutes} min is too short: the least that will do is {least}"
         )
     checks = [form.check for form in forms if form.load is not Load.WORKING]
-    return Weeks(per_week, warm_up(minutes), room, max([room // 2, *checks]))
+    most_new = MOST_LOOKED_AT if any(form.known for form in forms) else most_new
+    return Weeks(per_week, warm_up(minutes), room, max([room // 2, *checks]), home, most_new)

@@ -9,7 +9,7 @@ from kb.show.page.page import Link, Page
 from kb.show.page.stock import Stock
 from kb.show.plan_json import plan_json
 from kb.show.plan_text import due_before
-from kb.show.plan_words import KINDS, counted, facts, how_it_goes, named, session_minutes, short_of, spare_said
+from kb.show.plan_words import KINDS, counted, facts, how_it_goes, session_minutes, short_of, spare_said, weighed
 from kb.terms import ItemId, LiftId
 
 __all__ = ["A_WEEK", "MINUTES", "PlanShown", "SessionLine", "SlotLine", "names_of_plans", "plan_page"]
@@ -83,7 +83,7 @@ def plan_page(stock: Stock, name: str) -> Page:
             )
             for n in range(len(found.sessions))
         ),
-        notes=tuple(how_it_goes(lift.id)),
+        notes=tuple(how_it_goes(found)),
     )
     return Page(f"plan/{name}", title, "plan", held, data=plan_json(found, kit, {}))
 
@@ -100,7 +100,7 @@ def _session(
         tuple(
             SlotLine(
                 KINDS[slot.kind],
-                Link(named(slot.form), "drill", slot.form.drill.id),
+                Link(weighed(slot), "drill", slot.form.drill.id),
                 counted(slot),
                 slot.minutes,
                 tuple(due_before(found, slot, have, texts, seen)),

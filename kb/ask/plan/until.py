@@ -1,0 +1,205 @@
+"""From the lift held to the day that was named: what is kept up, and kilograms session by session."""
+
+from collections.abc import Sequence
+from math import floor
+from typing import NamedTuple
+
+from kb.ask.plan.fill import Kind, Slot
+from kb.ask.plan.forms import Form
+from kb.ask.plan.weeks import Weeks, day_of
+from kb.errors import BadInput
+from kb.terms import Load, Stage
+
+__all__ = ["BEGIN_AT", "MOST_MORE_KG", "Goal", "Until", "begins_at", "last_by", "practised", "until", "weighed"]
+
+BEGIN_AT = 0.6
+"""The share of the weight wished for at which it begins, where nothing is said. Common practice, no source."""
+
+MOST_MORE_KG = 2.5
+"""Kilograms more at most from one session to the next. Common practice, no source."""
+
+KEPT, KEPT_AT_HOME, FROM_THE_LAST = 2, 4, 6
+"""Drills beside the lift in a session, at home, and how many of those nearest the lift they are taken from in turn.
+Common practice, no source."""
+
+
+class Goal(NamedTuple):
+    """A day, so many days after the next session's, and what is wished for on it: kilograms, from a first weight on."""
+
+    days: int
+    weight_kg: float | None = None
+    from_kg: float | None = None
+    bar_kg: float = 20.0
+
+
+class Until(NamedTuple):
+    """What a day comes to: `last` is the number of the last session by then, `held_in` that in which the lift is held.
+
+    `short` sessions are missing for that, and `by_then` are the forms held in time, nearest to the lift last; else the
+    lift is built up from `from_kg` to `reached_kg`, where a weight was wished for. `in_time` names what would do, each
+    by itself: so many sessions a week with a coach (`per_week`), so many new drills in one (`new`).
+    """
+
+    goal: Goal
+    last: int
+    held_in: int
+    short: int
+    by_then: tuple[Form, ...]
+    from_kg: float | None
+    reached_kg: float | None
+    in_time: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def part(self) -> Form | None:
+        """Of what is held by then the part of the lift that a plan could end in: that nearest the lift."""
+        ends = [form for form in self.by_then if form.drill.stage in (Stage.JOIN, Stage.WHOLE)] or self.by_then
+        return ends[-1] if ends else None
+
+
+def last_by(days: int, begun: int, per_week: int) -> int:
+    """The number of the last session within so many days of the next one, `begun` having been done.
+
+    >>> last_by(41, 0, 3), last_by(6, 4, 2), last_by(0, 0, 1)
+    (18, 6, 1)
+    """
+    origin, n = day_of(begun + 1, per_week), begun + 1
+    while day_of(n + 1, per_week) - origin <= days:
+        n += 1
+    return n
+
+
+def begins_at(goal: Goal) -> float | None:
+    """The first weight, kg: what was said, or a share of what is wished for, the bar at least; None without a wish."""
+    if goal.weight_kg is None:
+        return None
+    return goal.from_kg if goal.from_kg is not None else _rounded(goal, BEGIN_AT * goal.weight_kg)
+
+
+def _rounded(goal: Goal, kg: float) -> float:
+    """Down to what the smallest discs make, one a side: whole kilograms from the bar up."""
+    return goal.bar_kg + max(floor(kg - goal.bar_kg + 1e-9), 0)
+
+
+def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequence[Slot]], begun: int) -> Until:
+    """What the day comes to, once the sessions in which the lift is learnt are known.
+
+    Raises BadInput for a weight that the bar alone exceeds, that is no more than it begins at, or that this gear can't
+    make.
+    """
+    if goal.weight_kg is not None and forms[-1].load is not Load.WORKING:
+        raise BadInput(f"a weight to reach needs a bar and discs, and here the most is a {forms[-1].load.word} load")
+    if goal.weight_kg is not None and goal.weight_kg < goal.bar_kg:
+        raise BadInput(f"{goal.weight_kg:g} kg is less than the bar, which weighs {goal.bar_kg:g} kg")
+    begin = begins_at(goal)
+    if begin is not None and not goal.bar_kg <= begin <= (goal.weight_kg or 0):
+        raise BadInput(
+            f"it can't begin at {begin:g} kg, but between the bar, {goal.bar_kg:g} kg, and {goal.weight_kg:g} kg"
+        )
+    last, held_in = last_by(goal.days, begun, weeks.per_week), begun + len(learnt)
+    reached = None
+    if begin is not None and goal.weight_kg is not None and last > held_in:
+        steps = len(_loaded(weeks, held_in + 1, last)) or 1
+        reached = _rounded(goal, min(goal.weight_kg, begin + steps * MOST_MORE_KG))
+    return Until(
+        goal, last, held_in, max(held_in - last, 0), _by_then(forms, learnt[: max(last - begun, 0)]), begin, reached
+    )
+
+
+def _by_then(forms: Sequence[Form], sessions: Sequence[Sequence[Slot]]) -> tuple[Form, ...]:
+    """The forms held by the end of some sessions, those nearest the lift last; what only prepares isn't counted."""
+    held = {slot.form.n for slots in sessions for slot in slots if slot.exposure >= slot.form.exposures}
+    return tuple(form for form in forms if form.n in held and not form.prepares)
+
+
+def _day(weeks: Weeks, first: int, last: int) -> int:
+    """The session of the day: the last with a coach."""
+    return next((n for n in range(last, first - 1, -1) if not weeks.at_home(n)), last)
+
+
+def _loaded(weeks: Weeks, first: int, last: int) -> list[int]:
+    """The sessions in which the weight goes up, the day among them."""
+    day = _day(weeks, first, last)
+    return [n for n in range(first, day + 1) if weeks.shows(n) or n == day]
+
+
+def weighed(sessions: Sequence[Sequence[Slot]], what: Until) -> list[list[Slot]]:
+    """The sessions in which the lift is learnt, with what it weighs at working weight: the first weight."""
+
+    def one(slot: Slot) -> Slot:
+        return slot._replace(kg=what.from_kg) if slot.form.is_lift and slot.form.load is Load.WORKING else slot
+
+    return [[one(slot) for slot in slots] for slots in sessions]
+
+
+def practised(
+    forms: Sequence[Form],
+    weeks: Weeks,
+    what: Until,
+    seen: Sequence[Sequence[Slot]],
+    begun: int,
+    finish: Sequence[Form] = (),
+) -> list[list[Slot]]:
+    """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
+
+    In a light week and at home nothing gets heavier. `seen` are the sessions before them; of `finish`, what strengthens
+    for the lift, one comes last in each session that has the minutes, by turns.
+    """
+    first, last = what.held_in + 1, what.last
+    day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
+    turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
+    for n in range(first, day + 1):
+        at_home, room = weeks.at_home(n), weeks.room_in(n)
+        main: list[Slot] = []
+        lift = _lift(forms, at_home=at_home, loaded=n in loaded)
+        if lift is not None:
+            minutes = lift.check if weeks.light(n) and n not in loaded else lift.work
+            kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
+            main.append(Slot(lift, lift.exposures + 1, kind, minutes, kg=_kg(what, loaded, n)))
+            room -= minutes
+        kept: list[Slot] = []
+        for form in turns.next(n, at_home=at_home):
+            if len(kept) < (KEPT_AT_HOME if at_home else 1 if n == day else KEPT) and form.check <= room:
+                kept.append(Slot(form, form.exposures + 1, "keep", form.check))
+                room -= form.check
+                turns.last[form.n] = n
+        last_of_all: list[Slot] = []
+        if n in loaded and n != day and finish:
+            form = finish[(loaded.index(n)) % len(finish)]
+            if form.work <= room:
+                last_of_all.append(Slot(form, 1, "finish", form.work))
+        found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *last_of_all])
+    return found
+
+
+class _Turns:
+    """Whose turn it is of the drills next to the lift: the one that was longest away."""
+
+    def __init__(self, forms: Sequence[Form], seen: Sequence[Sequence[Slot]], begun: int) -> None:
+        heaviest: dict[int, Form] = {}
+        for form in forms:
+            if not form.prepares and not form.is_lift and form.load <= Load.LIGHT:
+                heaviest[form.drill_n] = form
+        self.near = list(heaviest.values())
+        self.last = {slot.form.n: n for n, slots in enumerate(seen, begun + 1) for slot in slots}
+
+    def next(self, n: int, *, at_home: bool) -> list[Form]:
+        """Forms in the order in which it is their turn in session `n`."""
+        able = [form for form in self.near if form.at_home or not at_home][-FROM_THE_LAST:]
+        return sorted(able, key=lambda form: (self.last.get(form.n, 0) - n, -form.n))
+
+
+def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
+    """The lift at its heaviest where it gets heavier, else below working weight; None if that can't be done at home."""
+    own = [form for form in forms if form.is_lift]
+    if loaded:
+        return own[-1]
+    able = [form for form in own if form.load < Load.WORKING and (form.at_home or not at_home)]
+    return able[-1] if able else None if at_home else own[0]
+
+
+def _kg(what: Until, loaded: Sequence[int], n: int) -> float | None:
+    """Kilograms of session `n` in even steps, rounded down to what discs make; None where it gets no heavier."""
+    if what.from_kg is None or what.reached_kg is None or n not in loaded:
+        return None
+    share = (loaded.index(n) + 1) / len(loaded)
+    return _rounded(what.goal, what.from_kg + share * (what.reached_kg - what.from_kg))

@@ -1,0 +1,112 @@
+"""What a plan may be asked for besides: a day and a weight, sessions at home, a lift that was done before."""
+
+import sqlite3
+from collections.abc import Callable
+from datetime import date
+from typing import Any, NamedTuple, TypeVar
+
+import click
+
+from kb.ask import read
+from kb.ask.plan.plan import Home
+from kb.ask.plan.until import Goal
+from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
+from kb.discs import iron_of, weight
+from kb.errors import BadInput
+
+__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "wish_options"]
+
+MOST_WEEKS = 104
+"""Weeks to a day at most; more is a slip of the pen."""
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class Wishes(NamedTuple):
+    """A plan's further options, as typed."""
+
+    weeks: int | None
+    by: str | None
+    weight: str | None
+    first: str | None
+    bar: str
+    new: int
+    returning: bool
+    home_days: int
+    home_kit: str
+
+
+def wish_options(command: Command) -> Command:
+    """Add `--weeks`, `--by`, `--weight`, `--from`, `--bar`, `--new`, `--returning`, `--home-days` and `--home-kit`."""
+    for option in (
+        click.option("--home-kit", default="home", show_default=True, metavar="KIT", help="What there is at home."),
+        click.option(
+            "--home-days",
+            type=click.IntRange(0, MOST_A_WEEK - 1),
+            default=0,
+            show_default=True,
+            help="Sessions a week alone at home besides: nothing new there, no working weight.",
+        ),
+        click.option(
+            "--returning", is_flag=True, help="The lift was done before: look at each drill, teach what isn't."
+        ),
+        click.option(
+            "--new",
+            type=click.IntRange(1, MOST_LOOKED_AT),
+            default=MOST_NEW,
+            show_default=True,
+            help="New drills in one session at most.",
+        ),
+        click.option(
+            "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
+        ),
+        click.option("--from", "first", metavar="KG", help="What is lifted well today; else 60 % of --weight."),
+        click.option("--weight", metavar="KG", help="What is to be lifted on the day."),
+        click.option("--by", metavar="YYYY-MM-DD", help="The day to be ready by."),
+        click.option("--weeks", type=click.IntRange(1, MOST_WEEKS), help="How many weeks there are."),
+    ):
+        command = option(command)
+    return command
+
+
+def goal_of(wishes: Wishes, begins: date | None) -> Goal | None:
+    """The day and the weight that were wished for; None where no day was named.
+
+    `begins` is the next session's date, today where none was said. Raises BadInput, in one sentence, for a date that
+    isn't one or has passed, two days at once, a weight without a day, and what is no weight.
+    """
+    if wishes.weeks is None and wishes.by is None:
+        if wishes.weight is not None or wishes.first is not None:
+            raise BadInput("--weight and --from say what is lifted on a day: name it with --weeks or --by")
+        return None
+    if wishes.weeks is not None and wishes.by is not None:
+        raise BadInput("--weeks and --by both name the day; give one")
+    days = 7 * wishes.weeks - 1 if wishes.weeks is not None else _days(wishes.by or "", begins or date.today())
+    if wishes.weight is None and wishes.first is not None:
+        raise BadInput("--from says where the weight begins: say with --weight where it goes")
+    kg = weight(wishes.weight, "--weight") if wishes.weight is not None else None
+    first = weight(wishes.first, "--from") if wishes.first is not None else None
+    return Goal(days, kg, first, iron_of(wishes.bar).bar)
+
+
+def _days(by: str, begins: date) -> int:
+    try:
+        day = date.fromisoformat(by)
+    except ValueError:
+        raise BadInput(f"--by {by!r} is no date; write it as 2026-05-01") from None
+    days = (day - begins).days
+    if days < 0:
+        raise BadInput(f"--by {by} is before the next session, {begins}")
+    if days > 7 * MOST_WEEKS:
+        raise BadInput(f"--by {by} is more than {MOST_WEEKS} weeks away")
+    return days
+
+
+def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
+    """The sessions at home and what is there; None without any. Raises BadInput for a kit that is unknown."""
+    if not wishes.home_days:
+        return None
+    kits = read.kits(db)
+    if wishes.home_kit not in kits:
+        raise BadInput(f"there is no kit {wishes.home_kit!r}", nearest=tuple(sorted(kits)))
+    return Home(wishes.home_days, kits[wishes.home_kit])
