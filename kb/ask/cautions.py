@@ -1,7 +1,7 @@
 """Words that are answered by a caution before anything else: pain, injury, illness, pregnancy, a child.
 
-Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; and what is said to be
-long ago or healed is cautioned first, and the rest of the words answered.
+Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; what is said to be long
+ago or healed, and the squeeze of the hook grip, are cautioned first, and the rest of the words answered.
 """
 
 import re
@@ -12,8 +12,8 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT", "UNSETTLED",
-    "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "HOOKED", "MENDED", "MENDS", "PHRASE", "SPELT",
+    "SQUEEZE", "SQUEEZED", "STAYS", "UNSETTLED", "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -42,10 +42,17 @@ AT_ONCE = re.compile(
 """Words of what can't wait."""
 
 AFTER = (
-    "That is for what was hurt then. Seen to, free of pain today and cleared to lift? Then what follows is for the rest"
-    " of what you said: lighter than usual, unloaded first. If not, ask first."
+    "That comes first. Free of pain today, and cleared to lift where something was hurt? Then what follows is for the"
+    " rest of what you said: lighter than usual, unloaded first. If not, ask first."
 )
-"""What stands between the caution and what is found, where an injury is said to be long ago or healed."""
+"""What stands between the caution and what is found, where the rest of the words is answered."""
+
+SQUEEZE = (
+    "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
+    " bar, short sets, the hand open in between, or no hook for today. Pain in the joint, pain that stays, a swollen or"
+    " numb thumb: no hook, and ask someone qualified first."
+)
+"""What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
@@ -152,6 +159,24 @@ MENDS = re.compile(
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 
 
+_SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|pain)"
+
+HOOKED = re.compile(r"\bhook(?:ed|ing)?\b")
+"""What speaks of the hook grip."""
+
+SQUEEZED = re.compile(
+    rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
+    rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
+)
+"""A thumb that is said to hurt."""
+
+STAYS = re.compile(
+    r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?|months?|after"
+    r"|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
+)
+"""What says that it isn't the squeeze alone."""
+
+
 class Care(NamedTuple):
     """The caution that words call for, None for none; and the words to be answered after it, None for none of them."""
 
@@ -174,7 +199,7 @@ def care_of(text: str) -> Care:
     """What a question that may speak of pain, injury, illness, pregnancy or a child calls for.
 
     A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
-    injury that mends, said to be long ago or healed, are the other words answered too.
+    injury that mends, said to be long ago or healed, or a thumb in the hook grip, are the other words answered too.
 
     >>> care_of("bar loops out, no pain")
     Care(caution=None, rest='bar loops out')
@@ -191,6 +216,9 @@ def care_of(text: str) -> Care:
     said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
         return Care(None, said)
+    unhooked = " ".join(SQUEEZED.sub(" ", said).split())
+    if HOOKED.search(said) and unhooked and not STAYS.search(said) and not _troubled(unhooked):
+        return Care(SQUEEZE, unhooked)
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", said)).split())
     settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
     return Care(CAUTION, rest if settled and rest else None)

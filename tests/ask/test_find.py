@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, URGENT, care_of, caution_for
+from kb.ask.cautions import CAUTION, SQUEEZE, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
@@ -125,6 +125,32 @@ def test_harmless_words_bring_no_caution(db: sqlite3.Connection, phrase: str) ->
     found = find(db, phrase)
     assert found.caution is None
     assert found.faults
+
+
+@pytest.mark.parametrize("phrase", phrases("squeezed.tsv"))
+def test_the_squeeze_of_the_hook_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Tape, a thin bar, an open hand, and when to ask; then the grip. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == SQUEEZE
+    assert "grip-opens" in [hit.id for hit in found.faults[:3]]
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "thumb hurts in the hook and my wrist aches",
+        "thumb joint hurts days after the hook grip",
+        "thumb is numb from the hook grip",
+        "thumb hurts in the hook since I sprained it",
+        "my thumb hurts",
+        "the hook grip hurts my wrist",
+        "thumb hurts in the hook grip, shoulder is sore too",
+    ],
+)
+def test_more_than_the_squeeze_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """A joint, numbness, what stays, another part of the body: no grip and no drill."""
+    found = find(db, phrase)
+    assert (found.caution, found.faults, found.drills) == (CAUTION, (), ())
 
 
 @pytest.mark.parametrize("phrase", phrases("mended.tsv"))

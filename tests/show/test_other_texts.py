@@ -38,9 +38,7 @@ def test_after_a_caution_for_what_is_healed_comes_what_was_found() -> None:
     hit = Hit("fault", "hips-rise-first", "Hips rise first", ("clean",), 3)
     lines = find_text(Findings("Ask first.", (hit,)), Setting())
     assert lines[:2] == ["Ask first.", ""]
-    assert lines.index("Faults") > next(
-        n for n, line in enumerate(lines) if line.startswith("That is for what was hurt")
-    )
+    assert lines.index("Faults") > next(n for n, line in enumerate(lines) if line.startswith("That comes first"))
 
 
 def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] = ()) -> list[str]:

@@ -120,7 +120,7 @@ def test_a_path_that_a_kit_doesn_t_lead_to_goes_as_far_as_it_can(stock: Stock) -
 def test_what_is_healed_is_cautioned_on_the_page_before_what_was_found(db: read.sqlite3.Connection) -> None:
     """Pain alone gets the caution alone."""
     said = html(find_page(db, "healed fracture, bar loops out"), SERVED)
-    assert said.index("Stop there") < said.index("That is for what was hurt then") < said.index("<h2>Faults</h2>")
+    assert said.index("Stop there") < said.index("That comes first") < said.index("<h2>Faults</h2>")
     said = html(find_page(db, "my wrist hurts"), SERVED)
     assert "Stop there" in said
     assert "Nothing below" not in said

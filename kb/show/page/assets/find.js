@@ -81,15 +81,17 @@
   const misspelt = (word) => word.length > 4 && word.length < 21 && !HARMLESS.has(word) && caution.spelt.some((s) => s[0] === word[0] && oneApart(word, s));
   const troubled = (folded) => phrase.test(folded) || folded.split(" ").some((word) => trouble.test(word) || misspelt(word));
   const left = (text, ...patterns) => patterns.reduce((each, pattern) => each.replace(new RegExp(pattern, "g"), " "), text).split(" ").filter(Boolean).join(" ");
-  // the caution due, and the words that are answered after it: pain denied is none, and what is long ago doesn't stop the rest
+  // the caution due, and the words that are answered after it: pain denied is none, and what is long ago, or the hook's squeeze, doesn't stop the rest
   const careOf = (text) => {
     const folded = fold(text);
     if (!troubled(folded)) return [null, text];
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null];
     const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
     if (!troubled(said)) return [null, said];
+    const unhooked = left(said, caution.squeezed), has = (pattern) => new RegExp(pattern).test(said);
+    if (has(caution.hooked) && unhooked && !has(caution.stays) && !troubled(unhooked)) return [caution.squeeze, unhooked];
     const rest = left(said, caution.mended, caution.mends);
-    const settled = new RegExp(caution.mended).test(said) && !new RegExp(caution.unsettled).test(said) && !troubled(rest);
+    const settled = has(caution.mended) && !has(caution.unsettled) && !troubled(rest);
     return [caution.says, settled && rest ? rest : null];
   };
 
