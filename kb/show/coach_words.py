@@ -1,10 +1,11 @@
 """What stands in an answer, said as a coach would: what changed, how much, with what, for how long."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from re import sub
 
 from kb import dose
 from kb.dials import Change
+from kb.kit import Gear
 from kb.show.setting import Setting
 from kb.terms import Catch, Cause, Dose, Drill, Lift, Load, Speed, Stage, Standard
 
@@ -16,6 +17,7 @@ __all__ = [
     "duration",
     "either",
     "human",
+    "in_hands",
     "largest_change",
     "listed",
     "moved_on",
@@ -178,6 +180,19 @@ def changed(change: Change, lift: Lift, drill: Drill) -> str:
 def largest_change(changes: Sequence[Change], lift: Lift, drill: Drill) -> str:
     """The one thing said beside a bar: the largest change from the bar above; nothing if none."""
     return changed(changes[0], lift, drill) if changes else ""
+
+
+def in_hands(drill: Drill, load: Load, gear: Collection[Gear], *, work: bool = True) -> str:
+    """What is in the hands; nothing for preparation and empty hands.
+
+    Work with a light bar begins with a stick, where the drill makes sense with one: nothing is loaded on a day when it
+    can't be held unloaded.
+    """
+    if drill.stage is Stage.PREPARE or load is Load.NONE:
+        return ""
+    if load is Load.LIGHT and any(each.using == "bar" for each in gear):
+        return "light bar, stick first" if work and drill.load[0] <= Load.STICK else "light bar"
+    return LOADS[load]
 
 
 def dosed(drill: Drill, setting: Setting, *, work: bool = True) -> str:

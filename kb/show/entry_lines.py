@@ -6,9 +6,9 @@ from kb.ask.route import Entry
 from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, seen, share_said
+from kb.show.coach_words import CAUTIONS, changed, dosed, human, in_hands, listed, moved_on, seen, share_said
 from kb.show.setting import Setting, aside, hanging, labelled
-from kb.terms import Item, ItemId, Lift, Load, Stage
+from kb.terms import Item, ItemId, Lift
 
 __all__ = ["INDENT", "LABEL", "entry_lines", "gear_said"]
 
@@ -67,12 +67,9 @@ def entry_lines(
 
 
 def _load(entry: Entry) -> tuple[str, str]:
-    """What is in the hands, and what share of a best that is."""
-    if entry.drill.stage is Stage.PREPARE or entry.load is Load.NONE:
-        return "", ""
-    if entry.load is Load.LIGHT and any(gear.using == "bar" for gear in entry.gear):
-        return "light bar", ""
-    return LOADS[entry.load], share_said(entry.drill, entry.load)
+    """What is in the hands, and what share of a best that is; a light bar is one whatever the best."""
+    said = in_hands(entry.drill, entry.load, entry.gear, work=entry.work)
+    return said, share_said(entry.drill, entry.load) if said and not said.startswith("light bar") else ""
 
 
 def _move_on(entry: Entry, setting: Setting) -> str:

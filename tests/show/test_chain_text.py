@@ -88,7 +88,7 @@ def test_each_drill_says_what_a_coach_needs() -> None:
     drill_lines = text[text.index(" 2  Slow lift-off to the knee   ") :].split("\n\n")[0].splitlines()
     assert drill_lines == [
         " 2  Slow lift-off to the knee                                        work, 4 min",
-        "    Do       3 x 4 at 3-1-4-1, rest 40 s, light bar",
+        "    Do       3 x 4 at 3-1-4-1, rest 40 s, light bar, stick first",
         "    Changed  on to the knee and done slowly",
         '    Say      "Push the floor, don\'t pull."',
         "    Move on  when 4 of 4: seat and shoulders rise together, bar within a finger",

@@ -11,11 +11,11 @@ from kb.show.bars import bands_of, route_bars
 from kb.show.care import Due, asks_first, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import LOADS, changed, dosed, human, listed, moved_on, share_said, throughout_said
+from kb.show.coach_words import LOADS, changed, dosed, human, in_hands, listed, moved_on, share_said, throughout_said
 from kb.show.entry_lines import gear_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
-from kb.show.sheet.told import Told, fetched, kept_whole, load_said, looks, lost_said, minds, round_shown, steps
+from kb.show.sheet.told import Told, fetched, kept_whole, looks, lost_said, minds, round_shown, steps
 from kb.terms import Load, PositionId, Stage
 
 __all__ = ["chain_sheet"]
@@ -94,7 +94,7 @@ def _after(chain: Chain, seen: set[str]) -> tuple[str, ...]:
 def _strengthens(entry: Entry, matter: Matter, seen: set[str]) -> str:
     """A strengthening drill in one paragraph."""
     drill, gear = entry.drill, gear_said(entry.gear, matter.question.have, matter.shelf.items)
-    much = (dosed(drill, FINE), load_said(drill, entry.load, entry.gear), share_said(drill, entry.load))
+    much = (dosed(drill, FINE), in_hands(drill, entry.load, entry.gear), share_said(drill, entry.load))
     said = [
         f"{drill.name}: {kept_whole(', '.join(part for part in much if part))}.",
         f"Say “{drill.cues[0]}”" if drill.cues else "",
@@ -132,7 +132,7 @@ def _told(number: int, entry: Entry, matter: Matter, route: Route, seen: set[str
         seen=standard.seen,
         boxes=standard.of,
         brief=not entry.work,
-        load=load_said(drill, entry.load, entry.gear),
+        load=in_hands(drill, entry.load, entry.gear, work=entry.work),
         changed="" if prepares else listed([changed(change, lift, drill) for change in entry.changes]),
         cares=tuple(cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen)),
         steps=steps(drill),

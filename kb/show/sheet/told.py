@@ -5,10 +5,10 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from kb.kit import Gear
-from kb.show.coach_words import CAUTIONS, LOADS, human, plain_markdown
-from kb.terms import Drill, Item, ItemId, Load, Stage
+from kb.show.coach_words import CAUTIONS, human, plain_markdown
+from kb.terms import Drill, Item, ItemId
 
-__all__ = ["Told", "fetched", "kept_whole", "load_said", "looks", "lost_said", "minds", "round_shown", "steps"]
+__all__ = ["Told", "fetched", "kept_whole", "looks", "lost_said", "minds", "round_shown", "steps"]
 
 _ITEM = re.compile(r"(?:[-*]|\d+[.)])\s+")
 
@@ -96,15 +96,6 @@ def kept_whole(dose: str) -> str:
     False
     """
     return re.sub(r"(?<=\d)-(?=\d)", "\N{NON-BREAKING HYPHEN}", dose)
-
-
-def load_said(drill: Drill, load: Load, gear: Collection[Gear]) -> str:
-    """What is in the hands; nothing for preparation and empty hands."""
-    if drill.stage is Stage.PREPARE or load is Load.NONE:
-        return ""
-    if load is Load.LIGHT and any(each.using == "bar" for each in gear):
-        return "light bar"
-    return LOADS[load]
 
 
 def lost_said(gear: Collection[Gear], have: Collection[ItemId], seen: set[str]) -> str:

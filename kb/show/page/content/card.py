@@ -6,13 +6,13 @@ from typing import NamedTuple
 from kb.ask.route import Entry
 from kb.dose import minutes
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, LOADS, changed, dosed, human, listed, moved_on, share_said
+from kb.show.coach_words import CAUTIONS, changed, dosed, human, in_hands, listed, moved_on, share_said
 from kb.show.coach_words import seen as must_show
 from kb.show.entry_lines import gear_said
 from kb.show.page.page import Link
 from kb.show.setting import Setting
 from kb.show.sheet.told import round_shown
-from kb.terms import Drill, DrillId, Item, ItemId, Lift, Load, Stage
+from kb.terms import Drill, DrillId, Item, ItemId, Lift, Stage
 
 __all__ = ["FINE", "Card", "card_of"]
 
@@ -86,11 +86,9 @@ def card_of(
 
 
 def _load(entry: Entry) -> str:
-    if entry.drill.stage is Stage.PREPARE or entry.load is Load.NONE:
-        return ""
-    if entry.load is Load.LIGHT and any(gear.using == "bar" for gear in entry.gear):
-        return "light bar"
-    return ", ".join(part for part in (LOADS[entry.load], share_said(entry.drill, entry.load)) if part)
+    said = in_hands(entry.drill, entry.load, entry.gear, work=entry.work)
+    share = share_said(entry.drill, entry.load) if said and not said.startswith("light bar") else ""
+    return ", ".join(part for part in (said, share) if part)
 
 
 def _figures(entry: Entry, lift: Lift) -> tuple[str, ...]:
