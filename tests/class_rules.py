@@ -69,6 +69,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _lengths,
         _groups,
         _without,
+        _today,
     ):
         wrong += rule(answer, asked)
     return wrong
@@ -173,7 +174,9 @@ def _order(answer: Json, asked: Json) -> list[str]:
                 there = [member for member in members if member in first]
                 if there and all(first[member] > first[drill] for member in there):
                     wrong.append(f"{each['name']}: {drill} comes before {there}")
-                if not there and "fault" not in said and not set(members) & set(said["holds"]):
+                # who holds the lift, or all of today's drills, holds what they are built on
+                able = "fault" in said or _holds_all(answer, said)
+                if not there and not able and not set(members) & set(said["holds"]):
                     wrong.append(f"{each['name']}: {drill} needs one of {members}")
         loads = [LOADS.index(slot["load"]) for slot in _done(each) if slot["drill"] == ids[-1]]
         if loads != sorted(loads):
@@ -184,6 +187,32 @@ def _order(answer: Json, asked: Json) -> list[str]:
             wrong.append(f"{each['name']} doesn't end in the lift")
         if ("weight_kg" in said) != any(slot["load"] == "working" for slot in _done(each)):
             wrong.append(f"{each['name']}: the day's weight is lost, or comes from nowhere")
+    return wrong
+
+
+def _holds_all(answer: Json, said: Json) -> bool:
+    holds, today = set(said.get("holds") or []), set(answer["today"])
+    return any(each.startswith("full-") for each in holds) or bool(today and today <= holds)
+
+
+def _today(answer: Json, asked: Json) -> list[str]:
+    """Everyone who learns does each drill of `today`, or it is said that it is left for another day."""
+    wrong = []
+    named = asked.get("today", [])
+    if answer["today"] != ([named] if isinstance(named, str) else named):
+        wrong.append("today isn't what the file says")
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        learns = "fault" not in said and not any(held.startswith("full-") for held in said["holds"])
+        goals = [goal for goal in answer["today"] if each["lift"] in entry_of("drill", goal)["lifts"]]
+        if not learns and each["today_left"]:
+            wrong.append(f"{each['name']} leaves what nobody asked for")
+        for goal in goals if learns else []:
+            slots = [slot for slot in _done(each) if slot["drill"] == goal]
+            if bool(slots) == (goal in each["today_left"]):
+                wrong.append(f"{each['name']}: {goal} is neither done nor left, or both")
+            loads = [LOADS.index(slot["load"]) for slot in slots]
+            if loads != sorted(loads) or LOADS.index("working") in loads:
+                wrong.append(f"{each['name']}: {goal} gets lighter, or is done at working weight")
     return wrong
 
 

@@ -21,7 +21,7 @@ from kb.errors import NoAnswer
 from kb.intake.class_file import class_file
 from kb.show.class_json import class_json
 from kb.solve.rotation import Effort, Undecided, best_plan
-from kb.terms import LiftId
+from kb.terms import LiftId, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -51,9 +51,13 @@ def a_class(seed: int, shelves: Mapping[LiftId, Shelf]) -> str:
     gear = {"bar": dice.randint(1, 6), "stick": dice.randint(2, 8), "bench": dice.randint(0, 2)}
     if dice.random() < 0.5:
         gear["discs"] = dice.randint(1, 6)
+    aims = Random(-seed)  # what learners do today, where something is said of it
+    ends = sorted(each for each, drill in shelf.drills.items() if Stage.PREPARE < drill.stage < Stage.FINISH)
+    today = {"today": aims.sample(ends, aims.randint(1, 3))} if aims.random() < 0.4 else {}
     return json.dumps(
         {
             "lift": shelf.lift.id,
+            **today,
             "minutes": dice.randint(30, 90),
             "coaches": dice.randint(1, 3),
             "most_wait_s": dice.choice((60, 180, 600)),

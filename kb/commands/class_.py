@@ -13,7 +13,7 @@ from kb.errors import BadInput
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from kb.ask.class_.own import Own
+    from kb.ask.class_.doing import Own
     from kb.ask.class_.people import Class
     from kb.solve.planning import NoPlan, Planned
 

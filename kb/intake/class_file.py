@@ -8,10 +8,10 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Annotated, Any, NamedTuple
 
-from pydantic import Field, StringConstraints, ValidationError
+from pydantic import BeforeValidator, Field, StringConstraints, ValidationError
 
 from kb.ask import read
-from kb.ask.class_.own import PARTNER
+from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE, PLENTY, WARM_UP_S, Class, Lifter
 from kb.ask.names import resolve
 from kb.errors import BadInput
@@ -33,6 +33,11 @@ MOST_OF_ONE = 500
 """More of one thing than any hall has."""
 
 ENOUGH = "plenty"
+
+
+def _as_list(said: Any) -> Any:
+    """One name as a list of one."""
+    return [said] if isinstance(said, str) else said
 
 
 class LifterModel(Entry):
@@ -59,6 +64,12 @@ class ClassModel(Entry):
     kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
     gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")
     to: Name | None = Field(None, description="the part of the lift that learners go to, such as hang-power-snatch")
+    today: Annotated[list[Name], BeforeValidator(_as_list)] = Field(
+        default_factory=list,
+        min_length=1,
+        max_length=3,
+        description="one to three drills that every learner does today",
+    )
     new: int = Field(NEW_AT_ONCE, ge=1, le=6, description="how many new drills each learner is shown")
     known: list[Name] = Field(default_factory=list, description="drills everyone has been shown before")
     lifters: list[LifterModel] = Field(min_length=1, max_length=80, description="who comes")
@@ -114,8 +125,9 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         model.most_wait_s,
         model.bar_kg,
         _drills(file, db, model.known, "known"),
-        DrillId(file.resolved(db, "drill", model.to, "to")) if model.to else None,
+        _goal(file, db, model.to, "to", class_lift) if model.to else None,
         model.new,
+        _today(file, db, model, class_lift),
     )
 
 
@@ -208,6 +220,35 @@ def _drills(file: _File, db: sqlite3.Connection, texts: list[str], at: str) -> f
             raise file.wrong(f"{at}.{n}", f"{drill} is listed twice")
         found[drill] = text
     return frozenset(map(DrillId, found))
+
+
+def _today(file: _File, db: sqlite3.Connection, model: ClassModel, lift: LiftId) -> tuple[DrillId, ...]:
+    """What everyone who learns does today, each once, in the file's order."""
+    if not model.today:
+        return ()
+    if model.to:
+        raise file.wrong("today", "`today` and `to` both say where learners go: leave one of them out")
+    if "new" in model.model_fields_set:
+        raise file.wrong("today", "what is new is said by `today` itself: leave out `new`, or `today`")
+    found: list[DrillId] = []
+    for n, text in enumerate(model.today):
+        drill = _goal(file, db, text, f"today.{n}", lift)
+        if drill in found:
+            raise file.wrong(f"today.{n}", f"{drill} is listed twice")
+        found.append(drill)
+    return tuple(found)
+
+
+def _goal(file: _File, db: sqlite3.Connection, text: str, at: str, lift: LiftId) -> DrillId:
+    """A drill that learners go to: one that a path to a part of the lift could end in."""
+    from kb.ask.shelf import ending_in
+
+    drill = DrillId(file.resolved(db, "drill", text, at))
+    try:
+        ending_in(read.shelf(db, lift), drill)
+    except BadInput as unfit:
+        raise file.wrong(at, str(unfit), unfit.nearest) from None
+    return drill
 
 
 def _gear(file: _File, db: sqlite3.Connection, model: ClassModel) -> dict[ItemId, int]:

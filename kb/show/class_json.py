@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from kb.ask.class_.doing import Own
     from kb.ask.class_.short import Short
     from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 
@@ -28,13 +29,14 @@ def _slot(slot: "Slot") -> Json:
     }
 
 
-def _lifter(plan: "LifterPlan") -> Json:
+def _lifter(plan: "LifterPlan", own: "Own") -> Json:
     return {
         "name": plan.lifter.name,
         "lift": plan.lifter.lift,
         "group": plan.group + 1,
         "idle_s": plan.idle_s,
         "later": plan.later,
+        "today_left": [drill.id for drill in own.left],
         "without": sorted(plan.lifter.without),
         "slots": [_slot(slot) for slot in plan.slots],
     }
@@ -62,11 +64,12 @@ def class_json(plan: "ClassPlan") -> Json:
         "name": asked.name,
         "minutes": asked.minutes,
         "warm_up_s": asked.warm_up_s,
+        "today": list(asked.today),
         "optimal": plan.optimal,
         "gap": None if plan.gap is None else round(plan.gap, 4),
         "idle_s": plan.idle_s,
         "drills_at_once": {"most": plan.drills_at_once, "proved_least": plan.drills_least},
-        "lifters": [_lifter(each) for each in plan.lifters],
+        "lifters": [_lifter(each, own) for each, own in zip(plan.lifters, plan.matter.owns, strict=True)],
         "coaches": [_duty(duty) for duty in plan.duties],
         "gear": [{"item": use.item, "have": use.have, "peak": use.peak} for use in plan.gear],
     }

@@ -14,6 +14,7 @@ from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_words import (
     after,
     cares_of,
+    chain_said,
     clock,
     closing_texts,
     duty_said,
@@ -80,7 +81,7 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, lis
     return [
         (
             listed([plan.matter.owns[n].lifter.name for n in group.lifters]),
-            [(letters[doing.drill.id], doing.drill.name) for doing in group.doings],
+            [(letters[drill], name) for drill, name in chain_said(group)],
         )
         for group in plan.matter.groups
     ]

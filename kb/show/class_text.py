@@ -7,6 +7,7 @@ from kb.dose import minutes
 from kb.show.class_words import (
     after,
     cares_of,
+    chain_said,
     clock,
     closing_texts,
     duty_said,
@@ -55,7 +56,7 @@ def _groups(plan: ClassPlan, setting: Setting) -> list[str]:
     letters = letters_of(plan)
     for n, group in enumerate(plan.matter.groups, 1):
         names = listed([plan.matter.owns[each].lifter.name for each in group.lifters])
-        chain = ", ".join(f"{doing.drill.name} ({letters[doing.drill.id]})" for doing in group.doings)
+        chain = ", ".join(f"{name} ({letters[drill]})" for drill, name in chain_said(group))
         lines += hanging(f"{n}  ", f"{names}: {chain}.", setting)
     return lines
 

@@ -1,17 +1,19 @@
 """A class in words, for the terminal and for paper: how good the plan is, who works together, what each stretch is."""
 
+from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.class_today import today_said
 from kb.show.coach_words import dosed, human, listed
 from kb.show.setting import Setting
 from kb.terms import DrillId, Load, Stage
 
 # fmt: off
 __all__ = [
-    "after", "cares_of", "clock", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of", "slot_said",
-    "span", "title_of", "verdict",
+    "after", "cares_of", "chain_said", "clock", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
+    "slot_said", "span", "title_of", "verdict",
 ]
 # fmt: on
 
@@ -59,7 +61,7 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
     spared = _spared_said(plan)
-    return [*([spared] if spared else []), said, how, _drills_said(plan), *_left_said(plan)]
+    return [*today_said(plan), *([spared] if spared else []), said, how, _drills_said(plan), *_left_said(plan)]
 
 
 def _left_said(plan: ClassPlan) -> list[str]:
@@ -68,7 +70,11 @@ def _left_said(plan: ClassPlan) -> list[str]:
     left = asked.minutes - -(-plan.end_s // 60)
     if left < WORTH_A_WORD:
         return []
-    learns = asked.new_at_once == NEW_AT_ONCE and any(each.later and each.lifter.fault is None for each in plan.lifters)
+    learns = (
+        not asked.today
+        and asked.new_at_once == NEW_AT_ONCE
+        and any(each.later and each.lifter.fault is None for each in plan.lifters)
+    )
     return [
         f"{left} min are left over: all of it once more in the same turns with the standards counted, or longer with"
         " those who haven't met one."
@@ -125,6 +131,17 @@ def letters_of(plan: ClassPlan) -> dict[DrillId, str]:
     for doings in plan.matter.doings:
         for doing in doings:
             found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
+    return found
+
+
+def chain_said(group: Group) -> list[tuple[DrillId, str]]:
+    """A group's drills in order, each with its name; one that comes a second time says so."""
+    seen: set[DrillId] = set()
+    found = []
+    for doing in group.doings:
+        again = " again, heavier" if doing.drill.id in seen else ""
+        seen.add(doing.drill.id)
+        found.append((doing.drill.id, doing.drill.name + again))
     return found
 
 

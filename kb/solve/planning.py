@@ -5,13 +5,14 @@ Where there is no plan because the bars don't go round, some or all do without, 
 Imports no solver itself: where none is installed, plans are built in plain Python.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter, matter_of
+from kb.ask.class_.doing import Own
 from kb.ask.class_.greedy import greedy
-from kb.ask.class_.own import Own, Shelves, own_of
+from kb.ask.class_.own import Shelves, own_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import Plan, Rotation
 from kb.ask.class_.short import Short, sentence_of, too_long, with_more
@@ -29,6 +30,9 @@ NONE_FOUND = (
     " more waiting"
 )
 MORE_WITH = "installed with `drillpath[class]`, the program looks further and proves what is short"
+
+SPARE_S = (300, 600, 900)
+"""How much shorter than the class the lists of `today` are made where they can't be planned otherwise, s. Ours."""
 
 Told = Callable[[Sequence[Own]], tuple[Own, ...]]
 
@@ -84,11 +88,17 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     try:
         way = _best(anew(asked), prove=prove)
     except NoAnswer as none:
-        found = next(filter(None, map(tried, spared(asked))), None)
+        found = next(filter(None, map(tried, (*_shorter(asked), *spared(asked)))), None)
         if found is None:
             raise _reason(none, anew) from None
         way = found
     return Planned(plan_of(way.matter, way.plan), way.solved)
+
+
+def _shorter(asked: Class) -> Iterator[Class]:
+    """Where all who learn do the same today: the class with shorter lists, as everyone's waits take time too."""
+    if asked.today:
+        yield from (asked._replace(spare_s=spare) for spare in SPARE_S)
 
 
 def _ways(asked: Class, shelves: Shelves, told: Told) -> list[Matter]:

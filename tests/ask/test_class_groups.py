@@ -2,8 +2,9 @@
 
 import pytest
 
+from kb.ask.class_.doing import Doing, Own
 from kb.ask.class_.groups import groups_of, joined
-from kb.ask.class_.own import Doing, Own, have_of
+from kb.ask.class_.own import have_of
 from kb.ask.class_.people import PLENTY, Class, Lifter
 from kb.ask.class_.turns import loading_seconds, may_share, steps_up
 from kb.kit import Gear

@@ -6,7 +6,8 @@ from functools import cache
 import pytest
 
 from kb.ask import read
-from kb.ask.class_.own import Own, own_of
+from kb.ask.class_.doing import Own
+from kb.ask.class_.own import own_of
 from kb.ask.class_.people import PLENTY, Class, Lifter
 from kb.terms import DrillId, LiftId, Load, Stage
 

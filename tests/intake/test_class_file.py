@@ -87,6 +87,15 @@ CASES = [
     (HEAD + "  - {name: no, fault: hips-rise-first}\n", 4, "YAML reads `no` as false", ()),
     (HEAD + "  - {name: '', fault: hips-rise-first}\n", 4, "`name`", ()),
     (HEAD + "  - Ada\n", 4, "must be a map", ()),
+    ("today: tall-snach\n" + HEAD + GOOD, 1, "`today`: there is no drill 'tall-snach'", ("tall-snatch",)),
+    ("today: stick-pass-through\n" + HEAD + GOOD, 1, "`today`: Stick pass-through prepares or strengthens", ()),
+    ("today: hang-clean\n" + HEAD + GOOD, 1, "`today`: hang-clean is not a drill of the snatch", ()),
+    ("to: hang-clean\n" + HEAD + GOOD, 1, "`to`: hang-clean is not a drill of the snatch", ()),
+    ("today: []\n" + HEAD + GOOD, 1, "`today` is empty", ()),
+    ("today: [a, b, c, d]\n" + HEAD + GOOD, 1, "`today`", ()),
+    ("today: [tall-snatch, tall snatch]\n" + HEAD + GOOD, 1, "`today`: tall-snatch is listed twice", ()),
+    ("today: tall-snatch\nto: hang-snatch\n" + HEAD + GOOD, 1, "`today` and `to` both say where learners go", ()),
+    ("today: tall-snatch\nnew: 2\n" + HEAD + GOOD, 1, "leave out `new`, or `today`", ()),
     ("lift: [snatch\n", 2, "isn't sound YAML", ()),
     ("", 1, "the file", ()),
     ("- lift\n", 1, "the file must be a map", ()),
@@ -133,6 +142,14 @@ def test_a_file_that_is_no_text_or_too_large(data: bytes, db: read.sqlite3.Conne
         class_file(tmp_path, db)
     with pytest.raises(BadInput, match="can't be read"):
         class_file(tmp_path / "none.yaml", db)
+
+
+def test_what_everyone_does_today_is_one_drill_or_a_list(db: read.sqlite3.Connection, tmp_path: Path) -> None:
+    """By any name, in the file's order."""
+    file = tmp_path / "class.yaml"
+    for said, meant in (("Tall snatch", ("tall-snatch",)), ("[tall snatch, ohs]", ("tall-snatch", "overhead-squat"))):
+        file.write_text(f"today: {said.replace('ohs', 'overhead-squat')}\n{HEAD}{GOOD}", "utf-8")
+        assert class_file(file, db).today == meant
 
 
 def test_the_page_about_classes_is_true(db: read.sqlite3.Connection, tmp_path: Path) -> None:

@@ -1,42 +1,13 @@
 """What is said of a class: waiting, what is proved, the hall's chart, helpers, an idle coach, a class on one column."""
 
 import pytest
+from class_told import PARTNER, STICK, drill, planned
 
-from kb.ask.class_.build import matter_of
-from kb.ask.class_.greedy import greedy
-from kb.ask.class_.own import Doing, Own
-from kb.ask.class_.people import Class, Lifter
-from kb.ask.class_.slots import ClassPlan, plan_of
-from kb.kit import Gear
 from kb.show.class_sheet import class_sheet
 from kb.show.class_text import class_text
 from kb.show.class_words import clock, duty_said, letters_of, span, verdict
 from kb.show.setting import Setting
-from kb.terms import Dose, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage, Standard
-
-LIFT, STICK, PARTNER = LiftId("clean"), ItemId("stick"), ItemId("partner")
-
-
-def drill(name: str, *equipment: ItemId) -> Drill:
-    """A stretch of three rounds."""
-    dose = Dose(rounds=3, reps=5, rest_s=30)
-    standard = Standard(1, 1, "seen")
-    return Drill(DrillId(name), name.title(), (LIFT,), Stage.SEGMENT, standard, dose=dose, equipment=equipment)
-
-
-def planned(count: int, *drills: Drill, knows: bool = True, work: bool = True, **more: object) -> ClassPlan:
-    """So many lifters on one chain, planned in plain Python."""
-    doings = tuple(
-        Doing(each, Load.STICK if each.equipment else Load.NONE, work, tuple(Gear(i, i) for i in each.equipment))
-        for each in drills
-    )
-    known = frozenset(each.id for each in drills) if knows else frozenset()
-    people = tuple(Lifter(f"L{n}", LIFT, FaultId("low-elbows")) for n in range(count))
-    asked = Class("Ours", people, {STICK: 3}, 60, 1)._replace(**more)
-    matter = matter_of(asked, [Own(lifter, doings, known, later=n) for n, lifter in enumerate(people)])
-    plan = greedy(matter.rotation)
-    assert plan is not None
-    return plan_of(matter, plan)
+from kb.terms import Dose, ItemId, Standard
 
 
 def test_two_are_each_others_partner_and_a_third_is_helped() -> None:

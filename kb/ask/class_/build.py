@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
+from kb.ask.class_.doing import PARTNER, Doing, Own, counted
 from kb.ask.class_.groups import CHAINS_A_COACH, Group, groups_of
-from kb.ask.class_.own import PARTNER, Doing, Own, counted
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import LOOK_AFTER, TICK_S, Mode, Rotation, Showing, Task, Unit, ticks
 from kb.ask.class_.turns import by_turns, loading_seconds, may_share, steps_up

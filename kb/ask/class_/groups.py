@@ -5,7 +5,7 @@ from functools import reduce
 from itertools import combinations
 from typing import NamedTuple
 
-from kb.ask.class_.own import Doing, Own, alone_s
+from kb.ask.class_.doing import Doing, Own, alone_s
 from kb.ask.class_.people import Class
 from kb.dose import check_seconds, work_seconds
 from kb.terms import DrillId, Load

@@ -1,57 +1,24 @@
 """What each lifter of a class is to do, in order: a chain for a fault, or the next drills of a path for who is new."""
 
-from collections.abc import Callable, Mapping
-from typing import NamedTuple
+from collections.abc import Callable
 
 from kb.ask.chain import chain
-from kb.ask.class_.people import PLENTY, Class, Lifter
-from kb.ask.class_.rotation import TICK_S, ticks
-from kb.ask.class_.turns import loading_seconds, steps_up
+from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of
+from kb.ask.class_.people import Class, Lifter
+from kb.ask.class_.today import today_of
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
 from kb.ask.shelf import Shelf, ending_in
-from kb.dose import check_seconds, work_seconds
 from kb.errors import NoAnswer
-from kb.kit import Gear, fit, gear_at
-from kb.terms import Catch, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage
+from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, Stage
 
-__all__ = ["PARTNER", "Doing", "Own", "Shelves", "alone_s", "counted", "have_of", "own_of"]
-
-PARTNER = ItemId("partner")
+__all__ = ["Shelves", "have_of", "own_of"]
 
 LEADING_IN = 2
 """Drills that lead into a lift which is held."""
 
 Shelves = Callable[[LiftId], Shelf]
-
-
-class Doing(NamedTuple):
-    """One drill as one lifter does it. `light_gear` is what is taken where a stick serves for a bar, None where not.
-
-    `deep` says that a bar is caught or lowered into at full depth.
-    """
-
-    drill: Drill
-    load: Load
-    work: bool
-    gear: tuple[Gear, ...]
-    light_gear: tuple[Gear, ...] | None = None
-    deep: bool = False
-
-    @property
-    def key(self) -> tuple[DrillId, Load]:
-        """What makes it the same thing for two lifters."""
-        return self.drill.id, self.load
-
-
-class Own(NamedTuple):
-    """A lifter's own list; `knows` are drills that needn't be shown; `later` what is left for another day."""
-
-    lifter: Lifter
-    doings: tuple[Doing, ...]
-    knows: frozenset[DrillId]
-    later: int = 0
 
 
 def have_of(asked: Class) -> frozenset[ItemId]:
@@ -138,7 +105,7 @@ def _sitting(
             entry.load,
             entry.work,
             entry.gear,
-            _light_gear(entry.drill, entry.load, have, shelf) if light(entry) else None,
+            light_gear_of(entry.drill, entry.load, have, shelf) if light(entry) else None,
             entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL,
         )
         for entry in entries
@@ -150,6 +117,8 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
     """The next drills of the path: what opens them and what is held as checks, and so many new ones in full."""
     if shelf.lift.drill in lifter.holds:
         return _practising(asked, lifter, shelf, have)
+    if any(goal in shelf.drills for goal in asked.today):
+        return today_of(asked, lifter, shelf, have)
     part = ending_in(shelf, asked.to) if asked.to is not None and asked.to in shelf.drills else shelf
     found = path(part, have=have, holds=lifter.holds)
     doings: list[Doing] = []
@@ -162,10 +131,10 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
                 break
             new.add(drill.id)
         deep = entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL
-        gear = _gear(drill, entry.load, have, shelf)
+        gear = gear_of(drill, entry.load, have, shelf)
         doings.append(
             Doing(
-                drill, entry.load, not held, gear, _light_gear(drill, entry.load, have, shelf) if held else None, deep
+                drill, entry.load, not held, gear, light_gear_of(drill, entry.load, have, shelf) if held else None, deep
             )
         )
     own = Own(lifter, tuple(doings), asked.known | lifter.holds, len(found.entries) - len(doings))
@@ -184,40 +153,9 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
             entry.drill,
             min(entry.load, Load.LIGHT),
             entry.drill.id == shelf.lift.drill,
-            _gear(entry.drill, min(entry.load, Load.LIGHT), have, shelf),
+            gear_of(entry.drill, min(entry.load, Load.LIGHT), have, shelf),
             deep=entry.load >= Load.LIGHT and entry.dials.catch is Catch.FULL,
         )
         for entry in kept
     ]
     return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), 0)
-
-
-def alone_s(asked: Class, own: Own) -> int:
-    """How long a lifter's list takes with nobody else there, s: showings and the bar's loading with it."""
-    whole = 0
-    for doing in own.doings:
-        whole += ticks(work_seconds(doing.drill) if doing.work else check_seconds(doing.drill))
-        if doing.load is Load.WORKING:
-            steps = len(steps_up(asked.bar_kg, own.lifter.weight_kg or 0.0))
-            whole += ticks(loading_seconds(steps, doing.drill.dose, 1))
-    drills = {doing.drill.id: doing.drill for doing in own.doings if doing.drill.id not in own.knows}
-    return TICK_S * (whole + sum(ticks(drill.teach_s) for drill in drills.values()))
-
-
-def _gear(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...]:
-    fitted = fit(drill, have, shelf.items)
-    return gear_at(fitted, load, have, shelf.items) if fitted else ()
-
-
-def _light_gear(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...] | None:
-    """What is picked up where a stick serves for a bar: at a light load, if the drill may be done with a stick."""
-    if load is not Load.LIGHT or drill.load[0] > Load.STICK or drill.id == shelf.lift.drill:
-        return None
-    gear = _gear(drill, Load.STICK, have, shelf)
-    return gear if gear != _gear(drill, load, have, shelf) else None
-
-
-def counted(gear: tuple[Gear, ...], have: Mapping[ItemId, int]) -> tuple[ItemId, ...]:
-    """The things of a drill that are counted in this hall, each once; a partner is a person and not among them."""
-    used = dict.fromkeys(each.using for each in gear if each.using != PARTNER)
-    return tuple(item for item in used if have.get(item, 0) < PLENTY)

@@ -41,7 +41,8 @@ class Class(NamedTuple):
     """Who comes and what there is. `have` counts each item, `PLENTY` where it isn't counted; times in s.
 
     `known` are drills that everyone has been shown before; `to` is the part of the lift that learners go to, None for
-    the whole, and `new_at_once` how many drills each of them is shown.
+    the whole, and `new_at_once` how many drills each of them is shown; `today` instead what all of them have done by
+    the end, in the order in which the coach names it, with lists that leave `spare_s` of the time free for others.
     """
 
     name: str
@@ -55,3 +56,5 @@ class Class(NamedTuple):
     known: frozenset[DrillId] = frozenset()
     to: DrillId | None = None
     new_at_once: int = NEW_AT_ONCE
+    today: tuple[DrillId, ...] = ()
+    spare_s: int = 0

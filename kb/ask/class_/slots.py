@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Literal, NamedTuple
 
 from kb.ask.class_.build import Matter
-from kb.ask.class_.own import PARTNER, Doing
+from kb.ask.class_.doing import PARTNER, Doing
 from kb.ask.class_.people import PLENTY, Lifter
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
 from kb.ask.class_.stations import Place, places_of, station_of

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
-from kb.ask.class_.own import PARTNER
+from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.rotation import Plan
 from kb.kit import Gear
 from kb.terms import ItemId

@@ -10,6 +10,7 @@ from kb.show.class_json import class_json, no_class_json
 from kb.show.class_words import (
     after,
     cares_of,
+    chain_said,
     clock,
     duty_said,
     facts_of,
@@ -121,7 +122,7 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, tup
     return [
         (
             listed([plan.matter.owns[n].lifter.name for n in group.lifters]),
-            tuple((letters[each.drill.id], Link(each.drill.name, "drill", each.drill.id)) for each in group.doings),
+            tuple((letters[drill], Link(name, "drill", drill)) for drill, name in chain_said(group)),
         )
         for group in plan.matter.groups
     ]

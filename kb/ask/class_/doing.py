@@ -1,0 +1,83 @@
+"""What one lifter does, in order, and how long that takes alone: what every way of making a list gives back."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from kb.ask.class_.people import PLENTY, Class, Lifter
+from kb.ask.class_.rotation import TICK_S, ticks
+from kb.ask.class_.turns import loading_seconds, steps_up
+from kb.ask.shelf import Shelf
+from kb.dose import check_seconds, work_seconds
+from kb.kit import Gear, fit, gear_at
+from kb.terms import Drill, DrillId, ItemId, Load
+
+__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of"]
+
+PARTNER = ItemId("partner")
+
+
+class Doing(NamedTuple):
+    """One drill as one lifter does it. `light_gear` is what is taken where a stick serves for a bar, None where not.
+
+    `deep` says that a bar is caught or lowered into at full depth.
+    """
+
+    drill: Drill
+    load: Load
+    work: bool
+    gear: tuple[Gear, ...]
+    light_gear: tuple[Gear, ...] | None = None
+    deep: bool = False
+
+    @property
+    def key(self) -> tuple[DrillId, Load]:
+        """What makes it the same thing for two lifters."""
+        return self.drill.id, self.load
+
+
+class Own(NamedTuple):
+    """A lifter's own list; `knows` are drills that needn't be shown; `later` what is left for another day.
+
+    `today` are the drills of the class's `today` that the list is made for, none where it is for something else; `left`
+    are those of them that don't fit, and `left_s` how much longer it would take, s.
+    """
+
+    lifter: Lifter
+    doings: tuple[Doing, ...]
+    knows: frozenset[DrillId]
+    later: int = 0
+    today: tuple[DrillId, ...] = ()
+    left: tuple[Drill, ...] = ()
+    left_s: int = 0
+
+
+def alone_s(asked: Class, own: Own) -> int:
+    """How long a lifter's list takes with nobody else there, s: showings and the bar's loading with it."""
+    whole = 0
+    for doing in own.doings:
+        whole += ticks(work_seconds(doing.drill) if doing.work else check_seconds(doing.drill))
+        if doing.load is Load.WORKING:
+            steps = len(steps_up(asked.bar_kg, own.lifter.weight_kg or 0.0))
+            whole += ticks(loading_seconds(steps, doing.drill.dose, 1))
+    drills = {doing.drill.id: doing.drill for doing in own.doings if doing.drill.id not in own.knows}
+    return TICK_S * (whole + sum(ticks(drill.teach_s) for drill in drills.values()))
+
+
+def gear_of(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...]:
+    """What is picked up for a drill at a load with what there is; nothing where it can't be done."""
+    fitted = fit(drill, have, shelf.items)
+    return gear_at(fitted, load, have, shelf.items) if fitted else ()
+
+
+def light_gear_of(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...] | None:
+    """What is picked up where a stick serves for a bar: at a light load, if the drill may be done with a stick."""
+    if load is not Load.LIGHT or drill.load[0] > Load.STICK or drill.id == shelf.lift.drill:
+        return None
+    gear = gear_of(drill, Load.STICK, have, shelf)
+    return gear if gear != gear_of(drill, load, have, shelf) else None
+
+
+def counted(gear: tuple[Gear, ...], have: Mapping[ItemId, int]) -> tuple[ItemId, ...]:
+    """The things of a drill that are counted in this hall, each once; a partner is a person and not among them."""
+    used = dict.fromkeys(each.using for each in gear if each.using != PARTNER)
+    return tuple(item for item in used if have.get(item, 0) < PLENTY)

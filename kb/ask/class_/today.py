@@ -1,0 +1,165 @@
+"""What everyone who learns does today: a round of each drill on the way to those a coach names, these in full."""
+
+from collections.abc import Iterator, Sequence
+from functools import reduce
+from typing import NamedTuple
+
+from kb.ask.class_.doing import Doing, Own, alone_s, counted, gear_of
+from kb.ask.class_.groups import joined
+from kb.ask.class_.people import Class, Lifter
+from kb.ask.path import PathEntry, path
+from kb.ask.shelf import Shelf, ending_in
+from kb.dials import at_load
+from kb.kit import loads
+from kb.terms import Catch, Drill, DrillId, ItemId, Load, Stage
+
+__all__ = ["today_of"]
+
+LEADING_IN = 2
+"""Drills that lead into what is held and done again."""
+
+
+class _Step(NamedTuple):
+    """A drill of the list at one load: `full` with its whole dose, else one round; `again` is a heavier form of it."""
+
+    drill: Drill
+    load: Load
+    full: bool
+    again: bool = False
+
+
+class _Asked(NamedTuple):
+    """One lifter's question: what is there, and how much time, s."""
+
+    of: Class
+    lifter: Lifter
+    shelf: Shelf
+    have: frozenset[ItemId]
+    room_s: int
+
+    @property
+    def goals(self) -> tuple[DrillId, ...]:
+        """What of today's drills is of the lifter's lift."""
+        return tuple(goal for goal in self.of.today if goal in self.shelf.drills)
+
+
+def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+    """The list of a lifter who learns, in a class that has a `today` of which one drill at least is of their lift.
+
+    What doesn't fit the minutes goes in this order: heavier forms, drills that nothing later is built on, doses down
+    to one round, and then the last of what was named, which the list says is left. Raises NoAnswer where the gear
+    leads to none of it.
+    """
+    question = _Asked(asked, lifter, shelf, have, 60 * asked.minutes - asked.warm_up_s - asked.spare_s)
+    goals = question.goals
+    if lifter.holds >= set(goals):
+        return _again(question)
+    least = _own(question, [])
+    for count in range(len(goals), 0, -1):
+        for steps in _ways(_steps(question, goals[:count])):
+            least = _own(question, steps)
+            if alone_s(asked, least) <= question.room_s:
+                return _leaving(question, least, goals[count:])
+    # not even the first: as far towards it as the minutes go
+    short = least
+    while len(short.doings) > 1 and alone_s(asked, short) > question.room_s:
+        short = short._replace(doings=short.doings[:-1])
+    gone = len(least.doings) - len(short.doings)
+    return _leaving(question, short, goals if gone else goals[1:], later=max(gone - 1, 0))
+
+
+def _leaving(asked: _Asked, own: Own, goals: Sequence[DrillId], *, later: int = 0) -> Own:
+    """A list that leaves some of today's drills, with the time that the shortest list with them takes more, s."""
+    if not goals:
+        return own
+    *_, least = _ways(_steps(asked, asked.goals))
+    more = alone_s(asked.of, _own(asked, least)) - asked.room_s
+    left = tuple(asked.shelf.drills[goal] for goal in goals)
+    return own._replace(later=later + len(left), left=left, left_s=max(more, 0))
+
+
+def _steps(asked: _Asked, goals: Sequence[DrillId]) -> list[_Step]:
+    """The paths to these drills, one after the other: what an earlier one leads through isn't done a second time.
+
+    Everything at its lightest load first; after that once more at the path's own, never above light.
+    """
+    light: dict[DrillId, _Step] = {}
+    again: dict[DrillId, _Step] = {}
+    done = set(asked.lifter.holds)
+    for goal in goals:
+        for entry in path(ending_in(asked.shelf, goal), have=asked.have, holds=frozenset(done)).entries:
+            drill = entry.drill
+            least = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)[0]
+            full = drill.id in goals
+            light.setdefault(drill.id, _Step(drill, least, full))
+            if least < entry.load <= Load.LIGHT and _goes_round(asked, drill, entry.load):
+                again[drill.id] = _Step(drill, entry.load, full, again=True)
+        done |= light.keys()
+    return [*light.values(), *again.values()]
+
+
+def _held_at(asked: _Asked, drill: Drill) -> Load:
+    """How heavy a drill that is held is done again: light where that goes round, else at its lightest."""
+    possible = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)
+    return next((load for load in reversed(possible) if _goes_round(asked, drill, load)), possible[0])
+
+
+def _goes_round(asked: _Asked, drill: Drill, load: Load) -> bool:
+    """Whether everyone in the class could have what a heavier form takes: it isn't worth queueing for."""
+    there = asked.of.have
+    gear = counted(gear_of(drill, load, asked.have, asked.shelf), there)
+    return all(there.get(item, 0) >= len(asked.of.lifters) for item in gear)
+
+
+def _ways(steps: list[_Step]) -> Iterator[list[_Step]]:
+    """The list, then ever shorter ones: each time one thing less, of bridges the last first, of the rest the first."""
+    yield steps
+    while again := [n for n, step in enumerate(steps) if step.again]:
+        steps = steps[: again[0]] + steps[again[0] + 1 :]
+        yield steps
+    for n in range(len(steps) - 1, -1, -1):
+        if not steps[n].full and not _built_on(steps, n):
+            steps = steps[:n] + steps[n + 1 :]
+            yield steps
+    for n, step in enumerate(steps):
+        if step.full:
+            steps = [*steps[:n], step._replace(full=False), *steps[n + 1 :]]
+            yield steps
+
+
+def _built_on(steps: Sequence[_Step], n: int) -> bool:
+    """Whether something later in the list needs this drill: of a group of which nothing else comes earlier."""
+    drill_id = steps[n].drill.id
+    for at in range(n + 1, len(steps)):
+        before = {step.drill.id for step in steps[:at]} - {drill_id}
+        if any(drill_id in group and not before & set(group) for group in steps[at].drill.groups):
+            return True
+    return False
+
+
+def _own(asked: _Asked, steps: Sequence[_Step]) -> Own:
+    fits = asked.shelf.fits(asked.have)
+    doings = []
+    for drill, load, full, _ in steps:
+        fitted = fits[drill.id]
+        catch = at_load(asked.shelf.dials[drill.id], load, fitted.speed, fitted.catch).catch
+        deep = load >= Load.LIGHT and catch is Catch.FULL
+        doings.append(Doing(drill, load, full, gear_of(drill, load, asked.have, asked.shelf), deep=deep))
+    return Own(asked.lifter, tuple(doings), asked.of.known | asked.lifter.holds, today=asked.goals)
+
+
+def _again(asked: _Asked) -> Own:
+    """For who holds all of it: what leads into each as a check, then each in full."""
+    lists = []
+    led = set[DrillId]()
+    for goal in asked.goals:
+        entries = path(ending_in(asked.shelf, goal), have=asked.have).entries
+        last: dict[DrillId, PathEntry] = {
+            entry.drill.id: entry for entry in entries if entry.drill.stage is not Stage.PREPARE
+        }
+        led |= last.keys()
+        kept = list(last.values())[-LEADING_IN - 1 :]
+        steps = [_Step(entry.drill, _held_at(asked, entry.drill), entry.drill.id in asked.goals) for entry in kept]
+        lists.append(_own(asked, steps).doings)
+    doings = reduce(lambda one, other: joined(one, other) or (*one, *other), lists)
+    return Own(asked.lifter, doings, asked.of.known | asked.lifter.holds | led, today=asked.goals)

@@ -1,0 +1,57 @@
+"""What a class's plan says of the drills that everyone who learns does today, and of those that don't fit."""
+
+from kb.ask.class_.doing import Own
+from kb.ask.class_.slots import ClassPlan
+from kb.dose import minutes
+from kb.show.coach_words import listed
+from kb.terms import Drill
+
+__all__ = ["today_said"]
+
+
+def today_said(plan: ClassPlan) -> list[str]:
+    """A sentence with what is done today, and one for what is left for another day; nothing where nothing is asked."""
+    goals = plan.matter.asked.today
+    owns = [own for own in plan.matter.owns if own.today]
+    drills = {drill.id: drill for own in owns for drill in _done(own)}
+    done = [drills[goal] for goal in goals if goal in drills]
+    said = []
+    if done:
+        names = listed([drill.name for drill in done])
+        text = f"Today everyone who learns does {names}: one round of each drill on the way, then "
+        said.append(f"{text}{'this' if len(done) == 1 else 'these'} in full{_short_said(owns, done)}.")
+    return [*said, *_left_said(owns)]
+
+
+def _done(own: Own) -> list[Drill]:
+    left = {drill.id for drill in own.left}
+    return [doing.drill for doing in own.doings if doing.drill.id in own.today and doing.drill.id not in left]
+
+
+def _short_said(owns: list[Own], done: list[Drill]) -> str:
+    """Which of them are but one round for somebody, as the minutes hold no more."""
+    short = [
+        drill.name
+        for drill in done
+        if any(
+            doings and not any(doing.work for doing in doings)
+            for doings in ([doing for doing in own.doings if doing.drill.id == drill.id] for own in owns)
+        )
+    ]
+    return f" ({listed(short)} as one round: there is time for no more)" if short else ""
+
+
+def _left_said(owns: list[Own]) -> list[str]:
+    """What is left for another day, whose it is where not everyone's, and how much longer with it would take."""
+    who: dict[tuple[str, ...], list[Own]] = {}
+    for own in owns:
+        if own.left:
+            who.setdefault(tuple(drill.name for drill in own.left), []).append(own)
+    said = []
+    for names, members in who.items():
+        whose = "" if len(members) == len(owns) else f" for {listed([own.lifter.name for own in members])}"
+        more = minutes(max(own.left_s for own in members))
+        with_it = "it" if len(names) == 1 else "them"
+        takes = f" With {with_it} the class would take {more} min more, at least." if more else ""
+        said.append(f"Left for another day{whose}: {listed(names)}.{takes}")
+    return said
