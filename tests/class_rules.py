@@ -70,6 +70,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _groups,
         _without,
         _today,
+        _more,
     ):
         wrong += rule(answer, asked)
     return wrong
@@ -117,8 +118,62 @@ def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
     other = _named(answer, slot["shares"])
-    twins = [s for s in other["slots"] if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
+    theirs = [_going_on(other)] if slot["as"] == "more" else other["slots"]
+    twins = [s for s in theirs if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
     return list(twins[0]["gear"]) if twins else []
+
+
+def _going_on(each: Json) -> Json:
+    """What a lifter has more, as a slot; an empty one where there is nothing."""
+    more: Json = each["more"] or {"start_s": 0, "end_s": 0, "drill": None, "shares": None, "gear": [], "station": "-"}
+    return {**more, "as": "more", "with": None}
+
+
+def _more(answer: Json, asked: Json) -> list[str]:
+    """After their own end, a drill of their list, never at the day's weight, so many rounds as fit; nobody is left out
+    for whom what they ended with is free."""
+    wrong = []
+    end = 60 * asked["minutes"]
+    for each in answer["lifters"]:
+        more, last = each["more"], each["slots"][-1]["end_s"]
+        if more is None:
+            final = _done(each)[-1]
+            partner = "partner" in entry_of("drill", final["drill"]).get("equipment", [])
+            opens = entry_of("drill", final["drill"])["stage"] == "prepare"
+            if end - last >= 180 and not partner and not opens and not _contested(answer, asked, each, final, end):
+                wrong.append(f"{each['name']} stands about from {last} to {end}")
+            continue
+        entry = entry_of("drill", more["drill"])
+        if not last <= more["start_s"] < more["end_s"] <= end or end - last < 180:
+            wrong.append(f"{each['name']} has more from {more['start_s']} to {more['end_s']}")
+        if more["drill"] not in [slot["drill"] for slot in _done(each)] or entry["stage"] == "prepare":
+            wrong.append(f"{each['name']} goes on with what isn't theirs")
+        if more["load"] == "working":
+            wrong.append(f"{each['name']} goes on at the day's weight")
+        if more["every_s"] < _round(entry["dose"]) * (2 if more["shares"] else 1) or more["rounds"] < 1:
+            wrong.append(f"{each['name']} has no rest")
+        if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
+            wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
+        if more["shares"]:
+            other = _named(answer, more["shares"])["more"]
+            if (other["drill"], other["shares"], other["end_s"]) != (more["drill"], each["name"], more["end_s"]):
+                wrong.append(f"{each['name']} takes turns with nobody")
+    return wrong
+
+
+def _contested(answer: Json, asked: Json, each: Json, final: Json, end: int) -> bool:
+    """Whether something of a slot's is all out at some minute from its end on."""
+    have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
+    for item in _shared_gear(answer, each, final):
+        for now in range(final["end_s"], end, TICK):
+            out = 0
+            for other in answer["lifters"]:
+                for slot in (*other["slots"], _going_on(other)):
+                    busy = slot["as"] in (*DOING, "more") and slot["start_s"] <= now < slot["end_s"]
+                    out += busy and item in _shared_gear(answer, other, slot)
+            if item in have and out >= have[item]:
+                return True
+    return False
 
 
 def _gear(answer: Json, asked: Json) -> list[str]:
@@ -129,13 +184,13 @@ def _gear(answer: Json, asked: Json) -> list[str]:
     if {item: use["have"] for item, use in said.items()} != have:
         wrong.append("what there is isn't what the file says")
     peaks = dict.fromkeys(have, 0)
-    last = max(slot["end_s"] for each in answer["lifters"] for slot in each["slots"])
+    last = max(slot["end_s"] for each in answer["lifters"] for slot in (*each["slots"], _going_on(each)))
     for now in range(answer["warm_up_s"], last, TICK):
         sets: dict[str, set[frozenset[str]]] = {}
         places: dict[str, set[frozenset[str]]] = {}
         for each in answer["lifters"]:
-            for slot in each["slots"]:
-                if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in DOING:
+            for slot in (*each["slots"], _going_on(each)):
+                if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
                 who = frozenset([each["name"], slot["shares"] or each["name"]])
                 for item in _shared_gear(answer, each, slot):
@@ -220,8 +275,8 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     """Each drill is done with what it needs, or a stand-in, at a load that both allow."""
     wrong = []
     for each in answer["lifters"]:
-        for slot in each["slots"]:
-            if slot["as"] not in DOING:
+        for slot in (*each["slots"], *([_going_on(each)] if each["more"] else [])):
+            if slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
             load = LOADS.index(slot["load"])
@@ -381,7 +436,7 @@ def _without(answer: Json, asked: Json) -> list[str]:
     wrong = []
     have = asked.get("gear", {})
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        used = {item for slot in each["slots"] for item in _shared_gear(answer, each, slot)}
+        used = {item for slot in (*each["slots"], _going_on(each)) for item in _shared_gear(answer, each, slot)}
         wrong += [f"{each['name']} does without {item} and has it" for item in used & set(each["without"])]
         wrong += [
             f"{each['name']} leaves {item} and lifts {said['weight_kg']}"

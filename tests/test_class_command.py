@@ -373,6 +373,10 @@ SPOILT: dict[str, Callable[[dict[str, Any]], object]] = {
     "quick": lambda answer: slots(answer)[1].update(end_s=slots(answer)[1]["end_s"] - 60),
     "peak": lambda answer: answer["gear"][0].update(peak=answer["gear"][0]["peak"] + 1),
     "group": lambda answer: answer["lifters"][0].update(group=answer["lifters"][11]["group"]),
+    "idler": lambda answer: answer["lifters"][8].update(more=None),
+    "more weight": lambda answer: answer["lifters"][3]["more"].update(load="working"),
+    "more early": lambda answer: answer["lifters"][3]["more"].update(start_s=600),
+    "more rounds": lambda answer: answer["lifters"][3]["more"].update(rounds=90),
     "missing": lambda answer: answer["lifters"].pop(),
     "without": lambda answer: answer["lifters"][0].update(without=["stick"]),
 }

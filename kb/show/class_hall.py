@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.rotation import TICK_S
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
-from kb.show.class_words import clock
+from kb.show.session_words import clock
 from kb.terms import DrillId, ItemId
 
 __all__ = ["Cell", "gear_rows", "hall_row", "hall_times"]
@@ -23,14 +23,14 @@ class Cell(NamedTuple):
 
 
 def hall_times(plan: ClassPlan) -> list[Cell]:
-    """The times over the chart, from the warm-up's end to the last lifter's."""
+    """The times over the chart, from the warm-up's end to where nobody does anything any more."""
     start = plan.matter.asked.warm_up_s
-    columns = -(-(plan.end_s - start) // TICK_S)
+    columns = -(-(plan.until_s - start) // TICK_S)
     return [Cell(min(EVERY, columns - n), clock(start + n * TICK_S), "time") for n in range(0, columns, EVERY)]
 
 
 def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> list[Cell]:
-    """A lifter's class from `start_s`, s, to their own end; `letters` are the drills'."""
+    """A lifter's class from `start_s`, s, to their own end; `letters` are the drills', small for what there is more."""
     cells, now = [], start_s
     for slot in each.slots:
         if slot.start_s > now:
@@ -38,12 +38,16 @@ def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> lis
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
         cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
         now = slot.end_s
+    if each.more is not None:
+        if each.more.start_s > now:  # the second of two in turns
+            cells.append(Cell((each.more.start_s - now) // TICK_S, "", "none"))
+        cells.append(Cell((each.more.end_s - each.more.start_s) // TICK_S, letters[each.more.drill.id].lower(), "more"))
     return cells
 
 
 def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
-    """How many of each counted thing are out, from the warm-up's end to the last lifter's; of those ever out."""
-    start, end = plan.matter.asked.warm_up_s, plan.end_s
+    """How many of each counted thing are out, from the warm-up's end on; of those ever out."""
+    start, end = plan.matter.asked.warm_up_s, plan.until_s
     out: dict[ItemId, list[int]] = {use.item: [0] * ((end - start) // TICK_S) for use in plan.gear if use.peak}
     for each in plan.lifters:
         for slot in each.slots:
@@ -51,6 +55,10 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
                 for tick in range((slot.start_s - start) // TICK_S, (_until(plan, each, slot) - start) // TICK_S):
                     if item in out:
                         out[item][tick] += 1
+        for item in each.more.gear if each.more else ():
+            if each.more and item in out:
+                for tick in range((each.more.start_s - start) // TICK_S, (each.more.end_s - start) // TICK_S):
+                    out[item][tick] += 1
     have = {use.item: use.have for use in plan.gear}
     return {
         item: [_stretch(many, have[item], len(list(same))) for many, same in groupby(row)] for item, row in out.items()

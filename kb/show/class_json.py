@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from kb.ask.class_.doing import Own
+    from kb.ask.class_.going_on import More
     from kb.ask.class_.short import Short
     from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 
@@ -39,6 +40,21 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "today_left": [drill.id for drill in own.left],
         "without": sorted(plan.lifter.without),
         "slots": [_slot(slot) for slot in plan.slots],
+        "more": _more(plan.more),
+    }
+
+
+def _more(more: "More | None") -> Json | None:
+    return more and {
+        "drill": more.drill.id,
+        "start_s": more.start_s,
+        "end_s": more.end_s,
+        "rounds": more.rounds,
+        "every_s": more.every_s,
+        "load": more.load.word,
+        "station": more.station,
+        "gear": list(more.gear),
+        "shares": more.shares,
     }
 
 

@@ -11,11 +11,11 @@ from typing import NamedTuple
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
 from kb.show.class_hall import hall_row, hall_times
+from kb.show.class_more import more_line
 from kb.show.class_words import (
     after,
     cares_of,
     chain_said,
-    clock,
     closing_texts,
     duty_said,
     facts_of,
@@ -26,6 +26,7 @@ from kb.show.class_words import (
     verdict,
 )
 from kb.show.coach_words import listed, moved_on
+from kb.show.session_words import clock
 from kb.show.setting import Setting
 from kb.terms import DrillId
 
@@ -92,7 +93,10 @@ def _coach(plan: ClassPlan, coach: int) -> list[tuple[str, str]]:
 
 
 def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:
-    return [_line(plan, each, slot) for slot in each.slots]
+    lines = [_line(plan, each, slot) for slot in each.slots]
+    if each.more is not None:
+        lines.append(_Line(clock(each.more.start_s), each.more.station, more_line(each.more)))
+    return lines
 
 
 def _line(plan: ClassPlan, each: LifterPlan, slot: Slot) -> _Line:

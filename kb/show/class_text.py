@@ -1,14 +1,14 @@
 """A class on a terminal: how it comes out, the hall minute by minute, each coach's list, each lifter's card."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 
-from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
+from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
+from kb.show.class_more import more_line
 from kb.show.class_words import (
     after,
     cares_of,
     chain_said,
-    clock,
     closing_texts,
     duty_said,
     facts_of,
@@ -19,6 +19,7 @@ from kb.show.class_words import (
     verdict,
 )
 from kb.show.coach_words import duration, listed
+from kb.show.session_words import clock
 from kb.show.setting import Setting, aside, hanging, rows, titled, wrapped
 from kb.terms import DrillId
 
@@ -65,7 +66,7 @@ def _chart(plan: ClassPlan, letters: Mapping[DrillId, str], setting: Setting) ->
     """A row a lifter, a column a minute (or more, where the class is long)."""
     widest = max(len(each.lifter.name) for each in plan.lifters)
     room = setting.width - widest - 2
-    start, end = plan.matter.asked.warm_up_s, plan.end_s
+    start, end = plan.matter.asked.warm_up_s, plan.until_s
     column = next(step for step in (30, 60, 120, 180, 300, 600, 1200) if (end - start) / step <= room)
     count = -(-(end - start) // column)
     marks = [" "] * (count + 6)
@@ -75,20 +76,24 @@ def _chart(plan: ClassPlan, letters: Mapping[DrillId, str], setting: Setting) ->
         marks[where : where + len(str(at // 60))] = str(at // 60)
     yield f"{'':<{widest + 2}}{''.join(marks).rstrip()}"
     for each in plan.lifters:
-        row = "".join(_mark(each.slots, start + n * column + column // 2, letters) for n in range(count))
+        row = "".join(_mark(each, start + n * column + column // 2, letters) for n in range(count))
         yield f"{each.lifter.name:<{widest + 2}}{row.rstrip()}"
     yield ""
     said = f"a letter is a drill (above), {SHOWN} shown, {LOADING} bar loaded, {WAITING} waiting"
     if any(slot.part == "helps" for each in plan.lifters for slot in each.slots):
         said += f", {HELPING} helping"
+    if any(each.more for each in plan.lifters):
+        said += ", a small letter more of it"
     yield from hanging("    ", f"{said}; a column is {duration(column)}, from {clock(start)}.", setting)
 
 
-def _mark(slots: Sequence[Slot], at: int, letters: Mapping[DrillId, str]) -> str:
-    for slot in slots:
+def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
+    for slot in each.slots:
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
-    return WAITING if at < slots[-1].end_s else " "
+    if each.more is not None and each.more.start_s <= at < each.more.end_s:
+        return letters[each.more.drill.id].lower()
+    return WAITING if at < each.slots[-1].end_s else " "
 
 
 def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
@@ -103,4 +108,6 @@ def _card(plan: ClassPlan, each: LifterPlan, setting: Setting) -> tuple[str, lis
     table = [(clock(slot.start_s), slot.station, slot_said(plan, each, slot, setting)) for slot in each.slots]
     lines = rows(table, setting)
     lines += hanging(f"  {clock(each.slots[-1].end_s)}  ", after(each), setting)
+    if each.more is not None:
+        lines += rows([(clock(each.more.start_s), each.more.station, more_line(each.more))], setting)
     return title_of(each), lines

@@ -5,32 +5,25 @@ from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.class_more import more_said
 from kb.show.class_today import today_said
 from kb.show.coach_words import dosed, human, listed
+from kb.show.session_words import clock
 from kb.show.setting import Setting
 from kb.terms import DrillId, Load, Stage
 
 # fmt: off
 __all__ = [
-    "after", "cares_of", "chain_said", "clock", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
+    "after", "cares_of", "chain_said", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
     "slot_said", "span", "title_of", "verdict",
 ]
 # fmt: on
 
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefgijklmnopqrstuvwxyz"
-"""For the drills of a chart; `h` is for helping."""
+LETTERS = "ABCDEFGIJKLMNOPQRSTUVWXYZ0123456789"
+"""For the drills of a chart, a letter's small form for what there is more of it; `h` is for helping."""
 
 WORTH_A_WORD = 8
 """Minutes left over of which a plan says what to do with them."""
-
-
-def clock(seconds: int) -> str:
-    """A time of the class, minutes and seconds from its start.
-
-    >>> clock(750)
-    '12:30'
-    """
-    return f"{seconds // 60}:{seconds % 60:02}"
 
 
 def facts_of(plan: ClassPlan) -> list[str]:
@@ -61,7 +54,8 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
     spared = _spared_said(plan)
-    return [*today_said(plan), *([spared] if spared else []), said, how, _drills_said(plan), *_left_said(plan)]
+    first = [*today_said(plan), *([spared] if spared else [])]
+    return [*first, said, how, _drills_said(plan), *more_said(plan), *_left_said(plan)]
 
 
 def _left_said(plan: ClassPlan) -> list[str]:
@@ -76,8 +70,8 @@ def _left_said(plan: ClassPlan) -> list[str]:
         and any(each.later and each.lifter.fault is None for each in plan.lifters)
     )
     return [
-        f"{left} min are left over: all of it once more in the same turns with the standards counted, or longer with"
-        " those who haven't met one."
+        f"{left} min are left after the last list. Instead of going on alone: all of it once more in the same turns"
+        " with the standards counted, or longer with those who haven't met one."
         + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")
     ]
 

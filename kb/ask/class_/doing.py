@@ -11,7 +11,7 @@ from kb.dose import check_seconds, work_seconds
 from kb.kit import Gear, fit, gear_at
 from kb.terms import Drill, DrillId, ItemId, Load
 
-__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of"]
+__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_stick"]
 
 PARTNER = ItemId("partner")
 
@@ -19,7 +19,8 @@ PARTNER = ItemId("partner")
 class Doing(NamedTuple):
     """One drill as one lifter does it. `light_gear` is what is taken where a stick serves for a bar, None where not.
 
-    `deep` says that a bar is caught or lowered into at full depth.
+    `deep` says that a bar is caught or lowered into at full depth. `by_stick` is what is taken where it is done with no
+    more than a stick after all the rest, None where that is no way of doing it.
     """
 
     drill: Drill
@@ -28,6 +29,7 @@ class Doing(NamedTuple):
     gear: tuple[Gear, ...]
     light_gear: tuple[Gear, ...] | None = None
     deep: bool = False
+    by_stick: tuple[Gear, ...] | None = None
 
     @property
     def key(self) -> tuple[DrillId, Load]:
@@ -67,6 +69,16 @@ def gear_of(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> 
     """What is picked up for a drill at a load with what there is; nothing where it can't be done."""
     fitted = fit(drill, have, shelf.items)
     return gear_at(fitted, load, have, shelf.items) if fitted else ()
+
+
+def with_stick(own: Own, have: frozenset[ItemId], shelf: Shelf) -> Own:
+    """The same list, each of its drills with what is picked up where it is done with a stick."""
+    doings = []
+    for doing in own.doings:
+        can = doing.load > Load.STICK and doing.drill.load[0] <= Load.STICK
+        gear = gear_of(doing.drill, Load.STICK, have, shelf) if can else doing.gear
+        doings.append(doing._replace(by_stick=gear if gear != doing.gear else None))
+    return own._replace(doings=tuple(doings))
 
 
 def light_gear_of(drill: Drill, load: Load, have: frozenset[ItemId], shelf: Shelf) -> tuple[Gear, ...] | None:

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 from kb.ask.chain import chain
-from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of
+from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_stick
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.today import today_of
 from kb.ask.path import path
@@ -39,7 +39,8 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
         key = (lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.weight_kg is None, lifter.without)
         if key not in seen:
             try:
-                seen[key] = _own(asked, lifter, shelves(lifter.lift), have - lifter.without)
+                shelf, there = shelves(lifter.lift), have - lifter.without
+                seen[key] = with_stick(_own(asked, lifter, shelf, there), there, shelf)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
                 raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None

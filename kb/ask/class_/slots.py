@@ -1,10 +1,12 @@
 """A plan in minutes and names: what each lifter does when and where, what each coach does, how much gear is out."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing
+from kb.ask.class_.going_on import More, more_of
+from kb.ask.class_.more import Again, again_of
 from kb.ask.class_.people import PLENTY, Lifter
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
 from kb.ask.class_.stations import Place, places_of, station_of
@@ -37,7 +39,10 @@ class Slot(NamedTuple):
 
 
 class LifterPlan(NamedTuple):
-    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them."""
+    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
+
+    `more` is None for who works till near the end, or has nothing to go on with.
+    """
 
     lifter: Lifter
     group: int
@@ -45,6 +50,7 @@ class LifterPlan(NamedTuple):
     idle_s: int
     waits_s: int
     later: int
+    more: More | None = None
 
 
 class Duty(NamedTuple):
@@ -88,8 +94,13 @@ class ClassPlan(NamedTuple):
 
     @property
     def end_s(self) -> int:
-        """When the last lifter has ended."""
+        """When the last lifter has ended their own list."""
         return max(slot.end_s for each in self.lifters for slot in each.slots)
+
+    @property
+    def until_s(self) -> int:
+        """When nobody does anything any more, what there is more with it."""
+        return max([self.end_s, *(each.more.end_s for each in self.lifters if each.more)])
 
 
 class _Told(NamedTuple):
@@ -110,7 +121,8 @@ class _Told(NamedTuple):
 def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     """A plan told."""
     rotation = matter.rotation
-    told = _Told(matter, plan, places_of(matter, plan))
+    again = again_of(matter, plan)
+    told = _Told(matter, plan, places_of(matter, plan, again))
     slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
     for u, unit in enumerate(rotation.units):
         for k in range(len(unit.tasks)):
@@ -122,15 +134,19 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
                 at, end = told.at(start), told.at(start + showing.ticks)
                 slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
     group = {n: unit.group for unit in rotation.units for n in unit.lifters}
+    more = more_of(matter, told.places, again)
     idle = idle_of(rotation, plan)
     gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
     return ClassPlan(
         matter,
         idle * TICK_S,
         gap,
-        tuple(_lifter(told, n, group[n], sorted(slots[n], key=_begins)) for n in range(len(matter.owns))),
+        tuple(
+            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(more=more.get(n))
+            for n in range(len(matter.owns))
+        ),
         _duties(told, drills),
-        _gear(told),
+        _gear(told, again),
         _drills_at_once(told),
         plan.drills_bound,
     )
@@ -238,13 +254,16 @@ def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:
     ]
 
 
-def _gear(told: _Told) -> tuple[GearUse, ...]:
+def _gear(told: _Told, again: Sequence[Again]) -> tuple[GearUse, ...]:
     asked = told.matter.asked
     peaks = {item: 0 for item, count in sorted(asked.have.items()) if count < PLENTY and item != PARTNER}
     for tick in range(told.matter.rotation.last):
         out: dict[ItemId, int] = {}
         for _, mode in _under_way(told, tick):
             for item, count in mode.gear:
+                out[item] = out.get(item, 0) + count
+        for each in again:
+            for item, count in each.form.items if each.start <= tick < each.end else ():
                 out[item] = out.get(item, 0) + count
         for item, count in out.items():
             peaks[item] = max(peaks[item], count)

@@ -1,10 +1,11 @@
 """Which bar, bench or wall: numbered places, kept by those who stand there as long as may be."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER
+from kb.ask.class_.more import Again
 from kb.ask.class_.rotation import Plan
 from kb.kit import Gear
 from kb.terms import ItemId
@@ -22,38 +23,59 @@ class Place(NamedTuple):
     number: int
 
 
-def places_of(matter: Matter, plan: Plan) -> dict[tuple[int, int], tuple[Place, ...]]:
-    """For each task of each unit, the numbered things it is done at.
+class _Claim(NamedTuple):
+    """A stretch in which a unit, or a member of it, has things: a task, or what there is more after the last."""
+
+    start: int
+    unit: int
+    at: int
+    end: int
+    gear: tuple[tuple[ItemId, int], ...]
+    member: int | None = None
+
+
+def places_of(matter: Matter, plan: Plan, again: Sequence[Again] = ()) -> dict[tuple[int, int], tuple[Place, ...]]:
+    """For each task of each unit, the numbered things it is done at; what there is more counts on from the tasks.
 
     Taken in order of time, each unit keeps its numbers while they are free, else the lowest. There are always
     enough, as no more are out at once than there are.
     """
-    rotation = matter.rotation
-    tasks = sorted((plan.starts[u][k], u, k) for u, unit in enumerate(rotation.units) for k in range(len(unit.tasks)))
     free_at: dict[ItemId, list[int]] = {}
     last: dict[tuple[int, ItemId], list[int]] = {}
     found = {}
-    for start, u, k in tasks:
-        end = plan.end(rotation, u, k)
+    claims = sorted(_claims(matter, plan, again))
+    for claim in claims:
+        start, u = claim.start, claim.unit
         places: list[Place] = []
-        for item, count in plan.mode(rotation, u, k).gear:
+        for item, count in claim.gear:
             if item not in PLACES:
                 continue
             free = free_at.setdefault(item, [0] * matter.asked.have[item])
             mine = last.get((u, item), [])
+            if claim.member is not None and count == 1:
+                mine = mine[claim.member : claim.member + 1] or mine
             theirs = {n for (v, each), numbers in last.items() if v != u and each == item for n in numbers}
             ready = [n for n, since in enumerate(free) if since <= start]
             chosen = sorted(ready, key=lambda n: (n not in mine, n in theirs, n))[:count]  # used at once
             for n in chosen:
-                free[n] = end
-            last[u, item] = chosen
-            if not any(
-                item in dict(plan.mode(rotation, u, n).gear) for n in range(k + 1, len(rotation.units[u].tasks))
-            ):
-                del last[u, item]  # it won't be needed again, and is anyone's
+                free[n] = claim.end
+            if claim.member is None:
+                last[u, item] = sorted(chosen)
+                if not any(item in dict(other.gear) for other in claims if other.unit == u and other.at > claim.at):
+                    del last[u, item]  # it won't be needed again, and is anyone's
             places += [Place(item, n + 1) for n in sorted(chosen)]
-        found[u, k] = tuple(places)
+        found[u, claim.at] = tuple(places)
     return found
+
+
+def _claims(matter: Matter, plan: Plan, again: Sequence[Again]) -> Iterator[_Claim]:
+    rotation = matter.rotation
+    for u, unit in enumerate(rotation.units):
+        for k in range(len(unit.tasks)):
+            yield _Claim(plan.starts[u][k], u, k, plan.end(rotation, u, k), plan.mode(rotation, u, k).gear)
+    for each in again:
+        at = len(rotation.units[each.unit].tasks) + each.member
+        yield _Claim(each.start, each.unit, at, each.end, each.form.items, each.member)
 
 
 def station_of(places: Sequence[Place], gear: Sequence[Gear], n: int) -> str:

@@ -11,6 +11,7 @@ import pytest
 from kb.ask import read
 from kb.ask.class_.build import matter_of
 from kb.ask.class_.greedy import greedy
+from kb.ask.class_.more import again_of
 from kb.ask.class_.own import own_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import TICK_S
@@ -72,7 +73,7 @@ def test_it_says_who_does_what_when_and_where(stock: Stock) -> None:
 
 @pytest.mark.parametrize("bars", [3, 6, 14])
 def test_the_gear_that_is_out_is_what_the_rotation_takes(bars: int, demo: Class, shelves: dict[LiftId, Shelf]) -> None:
-    """At each half minute, as the modes of what is under way have it; and never more than there is."""
+    """At each half minute, as the modes of what is under way have it, and what goes on; never more than there is."""
     asked = demo._replace(have={**demo.have, "bar": bars}, minutes=120, most_wait_s=1800)  # type: ignore[dict-item]
     matter = matter_of(asked, own_of(asked, shelves.__getitem__))
     plan = greedy(matter.rotation, tries=3)
@@ -88,17 +89,23 @@ def test_the_gear_that_is_out_is_what_the_rotation_takes(bars: int, demo: Class,
                 for tick in range(plan.starts[u][k], plan.end(rotation, u, k)):
                     if item in want:
                         want[item][tick] += count
+    for each in again_of(matter, plan):
+        for item, count in each.form.items:
+            for tick in range(each.start, each.end):
+                if item in want:
+                    want[item][tick] += count
     assert shown == want
     assert max(shown["bar"]) <= bars  # type: ignore[index]
 
 
 def test_every_row_of_the_hall_is_as_wide_as_its_time(stock: Stock) -> None:
-    """Columns are half minutes, from the warm-up to the lifter's own end; the head is as wide as the longest."""
+    """Columns are half minutes, from the warm-up to when a lifter does no more; the head is as wide as the longest."""
     found = stock.evening()
     assert isinstance(found, Planned)
     plan, start = found.plan, found.plan.matter.asked.warm_up_s
     wide = [sum(cell.span for cell in hall_row(each, start, letters_of(plan))) for each in plan.lifters]
-    assert wide == [(each.slots[-1].end_s - start) // TICK_S for each in plan.lifters]
+    ends = [each.more.end_s if each.more else each.slots[-1].end_s for each in plan.lifters]
+    assert wide == [(end - start) // TICK_S for end in ends]
     assert sum(cell.span for cell in hall_times(plan)) == max(wide)
     assert all(sum(cell.span for cell in row) == max(wide) for row in gear_rows(plan).values())
 

@@ -7,11 +7,11 @@ from kb.ask.class_.slots import ClassPlan, GearUse, LifterPlan, Slot
 from kb.dose import minutes
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
+from kb.show.class_more import more_line
 from kb.show.class_words import (
     after,
     cares_of,
     chain_said,
-    clock,
     duty_said,
     facts_of,
     gear_said,
@@ -23,6 +23,7 @@ from kb.show.class_words import (
 from kb.show.coach_words import human, listed, moved_on
 from kb.show.page.page import Link, Page
 from kb.show.page.stock import Stock
+from kb.show.session_words import clock
 from kb.show.setting import Setting
 from kb.solve.planning import NoPlan, Planned
 from kb.terms import DrillId
@@ -153,6 +154,8 @@ def _cue(cues: tuple[str, ...]) -> str:
 
 def _card(plan: ClassPlan, each: LifterPlan) -> CardShown:
     lines = tuple((clock(slot.start_s), slot.station, _said(plan, each, slot)) for slot in each.slots)
+    if each.more is not None:
+        lines = (*lines, (clock(each.more.start_s), each.more.station, more_line(each.more)))
     return CardShown(title_of(each), lines, after(each))
 
 

@@ -1,0 +1,52 @@
+"""What a class's plan says of those who have ended early: what they go on with, or that nothing is free for them."""
+
+from kb import dose
+from kb.ask.class_.going_on import More
+from kb.ask.class_.more import WORTH_S
+from kb.ask.class_.slots import ClassPlan, LifterPlan
+from kb.show.coach_words import listed
+from kb.show.session_words import clock
+from kb.terms import Load
+
+__all__ = ["more_line", "more_said"]
+
+
+def more_line(more: More) -> str:
+    """The line of a card: the drill, in rounds of what, with what between them, until when."""
+    given = more.drill.dose
+    one = [str(dose.sets(given)[0])] if given.reps else []
+    one += [f"{given.hold_s} s held"] if given.hold_s else []
+    side = " each side" if given.sides == 2 else ""
+    load = {Load.STICK: ", stick", Load.LIGHT: ", light bar"}.get(more.load, "")
+    if more.shares:
+        between = f"in turns with {more.shares}"
+    else:
+        between = f"with {more.every_s - dose.round_seconds(given)} s between"
+    return (
+        f"More: {more.drill.name}, rounds of {' and '.join(one)}{side} {between}{load}, until {clock(more.end_s)},"
+        " or a stretch if you have had enough."
+    )
+
+
+def more_said(plan: ClassPlan) -> list[str]:
+    """How those go on who have ended early, and who can't; nothing where nobody has."""
+    said = []
+    if any(each.more for each in plan.lifters):
+        said.append(
+            "Whoever has ended 3 min or more before the class goes on with a drill of their list in rounds, with gear"
+            " that is free, and needs no coach for it: More, on the cards."
+        )
+    end = 60 * plan.matter.asked.minutes
+    free: dict[int, list[str]] = {}
+    for each in plan.lifters:
+        if end - _since(each) >= WORTH_S:
+            free.setdefault(_since(each), []).append(each.lifter.name)
+    if free:
+        whose = "; ".join(f"{listed(names)} from {clock(since)}" for since, names in sorted(free.items()))
+        said.append(f"Free at the end, as what they would go on with is out: {whose}.")
+    return said
+
+
+def _since(each: LifterPlan) -> int:
+    """From when a lifter has nothing to do, s."""
+    return each.more.end_s if each.more else each.slots[-1].end_s
