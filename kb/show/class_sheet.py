@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_calls import calls_said
 from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_more import more_line
 from kb.show.class_words import (
@@ -69,6 +70,7 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         rows=[(each.lifter.name, hall_row(each, start, letters)) for each in plan.lifters],
         groups=_groups(plan, letters),
         coaches=[_coach(plan, n) for n in range(asked.coaches)],
+        calls=calls_said(plan),
         cares=cares_of(plan),
         gear=gear_said(plan),
         cards=[(title_of(each), _card(plan, each), after(each)) for each in plan.lifters],

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
+from kb.show.class_calls import calls_said
 from kb.show.class_more import more_line
 from kb.show.class_words import (
     after,
@@ -44,6 +45,7 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
     for coach in range(asked.coaches):
         title = "The coach" if asked.coaches == 1 else f"Coach {coach + 1}"
         lines += titled(title, _duties(plan, coach, setting), setting)
+    lines += titled("Called to all", rows(calls_said(plan), setting), setting)
     for each in plan.lifters:
         lines += titled(*_card(plan, each, setting), setting)
     gear = [line for text in gear_said(plan) for line in hanging("  ", text, setting)]

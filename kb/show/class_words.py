@@ -143,7 +143,8 @@ def duty_said(duty: Duty) -> str:
     """What a coach does, in a sentence."""
     who = listed(duty.who)
     if duty.does == "show":
-        return f"Show {duty.drill.name} to {who}."
+        cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""
+        return f"Show {duty.drill.name} to {who}{cue}."
     return f"Stand by {who}: first try, {duty.drill.name}."
 
 
