@@ -227,6 +227,20 @@ def test_where_one_bar_doesn_t_go_round_the_others_do_without(
     assert json.loads(ask(str(_six(tmp_path, gear={"bar": 0, "stick": 6})), "--json").stdout)["lifters"]
 
 
+def test_as_many_as_can_stay_at_the_bars(tmp_path: Path) -> None:
+    """Ten, five bars, two faults: two at each bar would wait too long, so one whole chain keeps them."""
+    faults = (("clean-low-elbows", "late-elbows"), ("contact-too-low", "jumps-from-thigh"))
+    people = [{"name": f"L{n}", "fault": faults[n % 2][0], "cause": faults[n % 2][1]} for n in range(10)]
+    gear = {"bar": 5, "stick": 8}
+    file = written(tmp_path, lifters=people, lift="clean", minutes=40, coaches=1, known=[], gear=gear)
+    answer = json.loads(ask(str(file), "--json").stdout)
+    assert broken(answer, file) == []
+    assert [each["without"] for each in answer["lifters"]] == [[], ["bar"]] * 5
+    assert [use["peak"] for use in answer["gear"] if use["item"] == "bar"] == [5]
+    said = " ".join(ask(str(file)).stdout.split())
+    assert "L1, L3, L5, L7 and L9 do without the bar: no plan was found in which 5 bars go round 10 lifters" in said
+
+
 def test_whoever_has_a_weight_keeps_the_bar(tmp_path: Path) -> None:
     """Though listed last; the others leave it to them."""
     file = _six(tmp_path, 5, gear={"bar": 1, "stick": 6}, minutes=60)

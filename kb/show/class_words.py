@@ -91,7 +91,8 @@ def _spared_said(plan: ClassPlan) -> str:
         return f"All do without the {listed([human(item) for item in items])}: {why}."
     leave = listed([lifter.name for lifter in asked.lifters if lifter.without])
     who = f"{leave} do{'' if ' and ' in leave else 'es'} without the {listed([human(item) for item in items])}"
-    return f"{who}: {why}. It is left to {keep}: first those with a weight, then in the order of the file."
+    first = "first those with a weight, then those of one chain together, in the order of the file"
+    return f"{who}: {why}. It is left to {keep}: {first}."
 
 
 def _drills_said(plan: ClassPlan) -> str:

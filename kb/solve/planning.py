@@ -153,7 +153,7 @@ def _reason(none: NoAnswer, anew: Callable[[Class], list[Matter]]) -> NoPlan:
     def again(what: str, by: int) -> list[Rotation]:
         found: list[Rotation] = []
         more = with_more(matter.asked, what, by)
-        for each in (more, *spared(more)):
+        for each in (more, *_shorter(more), *spared(more)):
             with suppress(NoAnswer):
                 found += [way.rotation for way in anew(each)]
         return found

@@ -59,8 +59,12 @@ def _confirmed(again: Again, what: str, by: int, effort: float) -> int:
     """The least by which the class, planned anew, becomes possible, looked for around `by`; 0 if it isn't found."""
 
     def there(more: int) -> bool | None:
-        known = [exists(each, effort) for each in again(what, more)]
-        return True if any(known) else None if None in known else False
+        known: list[bool | None] = []
+        for each in again(what, more):
+            known.append(exists(each, effort))
+            if known[-1]:
+                return True
+        return None if None in known else False
 
     for more in range(by, by + NEAR):
         found = there(more)
