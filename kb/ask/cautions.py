@@ -1,7 +1,7 @@
 """Words that are answered by a caution before anything else: pain, injury, illness, pregnancy, a child.
 
 Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; what is said to be long
-ago or healed, and the squeeze of the hook grip, are cautioned first, and the rest of the words answered.
+ago or healed, the hook grip's squeeze and a scraped shin are cautioned first, and the rest of the words answered.
 """
 
 import re
@@ -12,9 +12,9 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "HOOKED", "MENDED", "MENDS", "PHRASE", "SPELT",
-    "SQUEEZE", "SQUEEZED", "STAYS", "UNSETTLED", "URGENT", "WORD",
-    "Care", "care_of", "caution_for",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "MINORS", "PHRASE",
+    "SCRAPED", "SPELT", "SQUEEZE", "UNSETTLED", "URGENT", "WORD",
+    "Care", "Minor", "care_of", "caution_for",
 ]
 # fmt: on
 
@@ -33,13 +33,25 @@ URGENT = (
 )
 """The same for what can't wait."""
 
+_CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
+
 AT_ONCE = re.compile(
-    r"\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|tight\w*|heavy|pressure)\b"
-    r"|\b(?:pain|ache|aching)\b(?: \w+){0,4} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
-    r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b"
+    r"\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|tight\w*|heavy|pressure|squeez\w*)\b"
+    rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
+    r"|\b(?:pain|ache|aching|squeez\w*)\b(?: \w+){0,6} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
+    r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b|\bunconscious\b|\bknocked out\b"
+    r"|\b(?:grey|gray|pale|white|ashen)\b(?: \w+){0,4} (?:sweat\w*|clammy)\b"
+    r"|\b(?:sweat\w*|clammy)\b(?: \w+){0,3} (?:grey|gray|pale|ashen)\b"
+    r"|\bslurr\w*\b|\bface (?:\w+ )?droop\w*\b|\b(?:doesn ?t|not) know where (?:he|she|they) (?:is|are)\b"
+    r"|\b(?:numb\w*|tingl\w*)\b(?: \w+){0,2} (?:between|round|around) (?:\w+ )?(?:legs|groin|seat|genitals)\b"
+    r"|\b(?:trouble|hard|can ?t|cannot|unable|difficult\w*)\b(?: \w+){0,3} (?:pee|peeing|wee|urinat\w*|pass water)\b"
     r"|\bnumb\w*\b(?: \w+){0,6} (?:won ?t|doesn ?t|not) (?:go|pass)\b"
 )
-"""Words of what can't wait."""
+"""Words of what can't wait: signs of heart attack, stroke, lost consciousness, and nerves of the lower spine pressed.
+
+From memory: first aid as it is taught (European Resuscitation Council Guidelines 2021, First aid), and what textbooks
+call red flags of the lower back.
+"""
 
 AFTER = (
     "That comes first. Free of pain today, and cleared to lift where something was hurt? Then what follows is for the"
@@ -53,6 +65,12 @@ SQUEEZE = (
     " numb thumb: no hook, and ask someone qualified first."
 )
 """What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
+
+SCRAPED = (
+    "Broken skin: no more on it today. Wash it, cover it, and wipe the bar; long socks or trousers for shins, tape or"
+    " an easier grip for palms. Deep, dirty, red round it or not closing: ask someone qualified first."
+)
+"""What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
@@ -78,7 +96,8 @@ stabbing
 (?:back|knee|shoulder|wrist|elbow|hip|neck|leg|arm|ankle|hand)s? (?:(?:is|are|was|s|really|just) )*kill(?:s|ed|ing)
 (?:something|it) (?:go|goes|went|gave|pop|popped|snap|snapped|rip|ripped|tear) in (?:my|his|her|the)
 (?:the|got|has|had|have|with|after|a) flu|acl|reconstruct(?:ed|ion)
-sick(?! of)\b
+sick(?! of)\b|(?:short of|out of|no) breath at rest|(?:dark|brown|red) (?:urine|pee|wee)
+(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck|face)
 broke(?:n)? (?:(?:his|her|my|a|their) )?(?:wrist|arm|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
@@ -159,22 +178,49 @@ MENDS = re.compile(
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 
 
+class Minor(NamedTuple):
+    """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
+
+    `speaks` must be there, `stays` mustn't, and nothing of pain may be left once `said` is taken out.
+    """
+
+    says: str
+    speaks: re.Pattern[str]
+    said: re.Pattern[str]
+    stays: re.Pattern[str]
+
+
 _SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|pain)"
+_OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
+_SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
+_BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
 
-HOOKED = re.compile(r"\bhook(?:ed|ing)?\b")
-"""What speaks of the hook grip."""
-
-SQUEEZED = re.compile(
-    rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
-    rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
+MINORS = (
+    Minor(
+        SQUEEZE,
+        re.compile(r"\bhook(?:ed|ing)?\b"),
+        re.compile(
+            rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
+            rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
+        ),
+        re.compile(
+            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?"
+            r"|months?|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
+        ),
+    ),
+    Minor(
+        SCRAPED,
+        re.compile(rf"\b{_SKIN}\b|\bknees(?: \w+){{0,2}} {_BLEEDS}\b"),
+        re.compile(
+            rf"\b{_SKIN}(?: \w+){{0,3}}? {_OPEN}\b|\b{_OPEN} (?:\w+ ){{0,2}}?{_SKIN}\b"
+            rf"|\b(?:knees|they)(?: \w+){{0,3}}? {_BLEEDS}\b|\b{_BLEEDS}\b"
+        ),
+        re.compile(
+            r"\b(?:deep|stitch\w*|infect\w*|pus|swoll\w*|nose|head|mouth|ear|eye|muscle|tendon|ligament|still"
+            r"|(?:won|doesn) ?t stop|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
 )
-"""A thumb that is said to hurt."""
-
-STAYS = re.compile(
-    r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?|months?|after"
-    r"|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
-)
-"""What says that it isn't the squeeze alone."""
 
 
 class Care(NamedTuple):
@@ -199,7 +245,7 @@ def care_of(text: str) -> Care:
     """What a question that may speak of pain, injury, illness, pregnancy or a child calls for.
 
     A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
-    injury that mends, said to be long ago or healed, or a thumb in the hook grip, are the other words answered too.
+    injury that mends, said to be long ago or healed, or is the grip's or the skin's own, are the other words answered.
 
     >>> care_of("bar loops out, no pain")
     Care(caution=None, rest='bar loops out')
@@ -209,16 +255,17 @@ def care_of(text: str) -> Care:
     True
     """
     folded = fold(text)
-    if not _troubled(folded):
-        return Care(None, text)
     if AT_ONCE.search(folded):
         return Care(URGENT, None)
+    if not _troubled(folded):
+        return Care(None, text)
     said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
         return Care(None, said)
-    unhooked = " ".join(SQUEEZED.sub(" ", said).split())
-    if HOOKED.search(said) and unhooked and not STAYS.search(said) and not _troubled(unhooked):
-        return Care(SQUEEZE, unhooked)
+    for minor in MINORS:
+        left = " ".join(minor.said.sub(" ", said).split())
+        if left and minor.speaks.search(said) and not minor.stays.search(said) and not _troubled(left):
+            return Care(minor.says, left)
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", said)).split())
     settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
     return Care(CAUTION, rest if settled and rest else None)

@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, SQUEEZE, URGENT, care_of, caution_for
+from kb.ask.cautions import CAUTION, SCRAPED, SQUEEZE, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
@@ -99,10 +99,19 @@ def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connect
         "blacks out, blacked out twice",
         "palpitations since the last lift",
         "fingers numb and it does not pass",
+        "felt a squeezing across the chest, it went off when he sat",
+        "grey and sweating after the snatch",
+        "sweaty and pale, a pressure behind the breastbone",
+        "his speech is slurred since the last set",
+        "face droops on one side",
+        "numb between the legs since yesterday",
+        "back pain and trouble starting to pee",
+        "doesn't know where she is after the bar came down",
+        "knocked out for a moment",
     ],
 )
 def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, phrase: str) -> None:
-    """The signs that first-aid teaching sends to an emergency call; common practice, no source."""
+    """What first-aid teaching sends to an emergency call, and red flags of the lower back; from memory."""
     assert find(db, phrase) == Findings(URGENT)
 
 
@@ -151,6 +160,36 @@ def test_more_than_the_squeeze_is_for_somebody_qualified(db: sqlite3.Connection,
     """A joint, numbness, what stays, another part of the body: no grip and no drill."""
     found = find(db, phrase)
     assert (found.caution, found.faults, found.drills) == (CAUTION, (), ())
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "hips too low at the start, the bar swings round the knees and the shins bleed sometimes",
+        "torn palms, the grip opens at the hip",
+        "bar scrapes the shins till they bleed, starts too close",
+    ],
+)
+def test_scraped_skin_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Cover it, clean the bar; then what was seen. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == SCRAPED
+    assert found.faults
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "shins bleed and the knees are sore",
+        "sore shins after cleans",
+        "nose bleeds in the clean",
+        "torn calf muscle, shins forward",
+        "deep cut on the shin that still bleeds",
+    ],
+)
+def test_more_than_scraped_skin_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """A nose, a muscle, a deep cut."""
+    assert find(db, phrase) == Findings(CAUTION)
 
 
 @pytest.mark.parametrize("phrase", phrases("mended.tsv"))

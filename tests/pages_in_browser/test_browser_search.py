@@ -36,7 +36,7 @@ SEARCH = """(texts) => texts.map((text) => window.drillpathFind(text))"""
 
 def phrases() -> list[str]:
     """What coaches said, each once, words of pain and of pain denied or long ago among them."""
-    files = ("phrasings.tsv", "cautions.tsv", "no_cautions.tsv", "mended.tsv", "squeezed.tsv")
+    files = ("phrasings.tsv", "cautions.tsv", "no_cautions.tsv", "mended.tsv", "squeezed.tsv", "scraped.tsv")
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
     return [line.split("\t")[0] for line in lines if line]
 

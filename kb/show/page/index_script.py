@@ -53,10 +53,9 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "mended": cautions.MENDED.pattern,
             "mends": cautions.MENDS.pattern,
             "unsettled": cautions.UNSETTLED.pattern,
-            "squeeze": cautions.SQUEEZE,
-            "hooked": cautions.HOOKED.pattern,
-            "squeezed": cautions.SQUEEZED.pattern,
-            "stays": cautions.STAYS.pattern,
+            "minors": [
+                [minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in cautions.MINORS
+            ],
             "after": cautions.AFTER,
         },
         "gear": _gear(stock),

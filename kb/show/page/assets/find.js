@@ -84,12 +84,15 @@
   // the caution due, and the words that are answered after it: pain denied is none, and what is long ago, or the hook's squeeze, doesn't stop the rest
   const careOf = (text) => {
     const folded = fold(text);
-    if (!troubled(folded)) return [null, text];
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null];
+    if (!troubled(folded)) return [null, text];
     const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
     if (!troubled(said)) return [null, said];
-    const unhooked = left(said, caution.squeezed), has = (pattern) => new RegExp(pattern).test(said);
-    if (has(caution.hooked) && unhooked && !has(caution.stays) && !troubled(unhooked)) return [caution.squeeze, unhooked];
+    const has = (pattern) => new RegExp(pattern).test(said);
+    for (const [says, speaks, trouble, stays] of caution.minors) {
+      const more = left(said, trouble);
+      if (more && has(speaks) && !has(stays) && !troubled(more)) return [says, more];
+    }
     const rest = left(said, caution.mended, caution.mends);
     const settled = has(caution.mended) && !has(caution.unsettled) && !troubled(rest);
     return [caution.says, settled && rest ? rest : null];
