@@ -91,7 +91,7 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, lis
 
 
 def _coach(plan: ClassPlan, coach: int) -> list[tuple[str, str]]:
-    return [(clock(duty.start_s), duty_said(duty)) for duty in plan.duties if duty.coach == coach]
+    return [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
 
 
 def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:

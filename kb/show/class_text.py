@@ -46,8 +46,9 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
         title = "The coach" if asked.coaches == 1 else f"Coach {coach + 1}"
         lines += titled(title, _duties(plan, coach, setting), setting)
     lines += titled("Called to all", rows(calls_said(plan), setting), setting)
-    for each in plan.lifters:
-        lines += titled(*_card(plan, each, setting), setting)
+    for names, (title, card) in _cards(plan, setting):
+        *before, last = wrapped(f"{listed(names)}: {title}", setting.width)
+        lines += ["", *map(setting.strong, before), *titled(last, card, setting)[1:]]
     gear = [line for text in gear_said(plan) for line in hanging("  ", text, setting)]
     lines += titled("Gear", gear, setting)
     return [*lines, "", *(line for text in closing_texts(plan) for line in wrapped(text, setting.width))]
@@ -99,10 +100,25 @@ def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
 
 
 def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
-    table = [(clock(duty.start_s), duty_said(duty)) for duty in plan.duties if duty.coach == coach]
+    table = [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
     if coach == 0 and plan.matter.asked.warm_up_s:
         table.insert(0, ("0:00", f"Lead the common warm-up, {minutes(plan.matter.asked.warm_up_s)} min."))
     return rows(table, setting) or ["  Free to look on throughout."]
+
+
+def _cards(plan: ClassPlan, setting: Setting) -> list[tuple[list[str], tuple[str, list[str]]]]:
+    """The cards with whose they are: who does the same at the same places has one together."""
+    found: list[tuple[list[str], tuple[str, list[str]]]] = []
+    for each in plan.lifters:
+        title, lines = _card(plan, each, setting)
+        same = (title.removeprefix(f"{each.lifter.name}: "), lines)
+        for names, card in found:
+            if card == same:
+                names.append(each.lifter.name)
+                break
+        else:
+            found.append(([each.lifter.name], same))
+    return found
 
 
 def _card(plan: ClassPlan, each: LifterPlan, setting: Setting) -> tuple[str, list[str]]:

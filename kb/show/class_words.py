@@ -1,5 +1,7 @@
 """A class in words, for the terminal and for paper: how good the plan is, who works together, what each stretch is."""
 
+from collections.abc import Sequence
+
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
@@ -21,6 +23,9 @@ __all__ = [
 
 LETTERS = "ABCDEFGIJKLMNOPQRSTUVWXYZ0123456789"
 """For the drills of a chart, a letter's small form for what there is more of it; `h` is for helping."""
+
+MANY = 5
+"""Names from which on a whole group is said by its number."""
 
 WORTH_A_WORD = 8
 """Minutes left over of which a plan says what to do with them."""
@@ -69,8 +74,9 @@ def _left_said(plan: ClassPlan) -> list[str]:
         and asked.new_at_once == NEW_AT_ONCE
         and any(each.later and each.lifter.fault is None for each in plan.lifters)
     )
+    again = "all of it" if 60 * left >= plan.end_s - asked.warm_up_s else "the last drills"
     return [
-        f"{left} min are left after the last list. Instead of going on alone: all of it once more in the same turns"
+        f"{left} min are left after the last list. Instead of going on alone: {again} once more in the same turns"
         " with the standards counted, or longer with those who haven't met one."
         + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")
     ]
@@ -140,13 +146,28 @@ def chain_said(group: Group) -> list[tuple[DrillId, str]]:
     return found
 
 
-def duty_said(duty: Duty) -> str:
+def duty_said(plan: ClassPlan, duty: Duty) -> str:
     """What a coach does, in a sentence."""
-    who = listed(duty.who)
+    who = _who_said(plan, duty.who)
     if duty.does == "show":
         cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""
         return f"Show {duty.drill.name} to {who}{cue}."
     return f"Stand by {who}: first try, {duty.drill.name}."
+
+
+def _who_said(plan: ClassPlan, who: Sequence[str]) -> str:
+    """Names; where they are many and whole groups, these by their numbers."""
+    if len(who) < MANY:
+        return listed(who)
+    groups: dict[int, set[str]] = {}
+    for each in plan.lifters:
+        groups.setdefault(each.group, set()).add(each.lifter.name)
+    whole = [str(n + 1) for n, names in sorted(groups.items()) if names <= set(who)]
+    if sum(len(names) for names in groups.values() if names <= set(who)) < len(who):
+        return listed(who)
+    if len(who) == len(plan.lifters):
+        return f"all {len(who)}"
+    return f"group{'s' if len(whole) > 1 else ''} {listed(whole)} (all {len(who)})"
 
 
 def after(each: LifterPlan) -> str:
@@ -199,7 +220,9 @@ def _load_said(each: LifterPlan, slot: Slot) -> str:
 def title_of(each: LifterPlan) -> str:
     """A lifter's card's title: who, why, in which group."""
     lifter = each.lifter
-    why = human(lifter.fault) if lifter.fault else "learning" if lifter.holds else "new"
+    practises = each.slots[-1].drill.id in lifter.holds
+    learns = "practising" if practises else "learning" if lifter.holds else "new"
+    why = human(lifter.fault) if lifter.fault else learns
     return f"{lifter.name}: {why}, group {each.group + 1}"
 
 

@@ -72,5 +72,5 @@ def test_the_coach_reads_it_on_the_terminal_and_on_paper() -> None:
 def test_where_a_drill_is_shown_its_first_cue_is_said() -> None:
     """In quotation marks, after who sees it."""
     cued = STAND._replace(sections={"Say": "- Push the floor away.\n- Tall\n"})
-    (duty,) = planned(2, cued, knows=False).duties
-    assert duty_said(duty) == 'Show Stand to L0 and L1; say "Push the floor away".'
+    plan = planned(2, cued, knows=False)
+    assert duty_said(plan, plan.duties[0]) == 'Show Stand to L0 and L1; say "Push the floor away".'

@@ -5,10 +5,10 @@ from class_told import PARTNER, STICK, drill, planned
 
 from kb.show.class_sheet import class_sheet
 from kb.show.class_text import class_text
-from kb.show.class_words import duty_said, letters_of, span, verdict
+from kb.show.class_words import duty_said, letters_of, span, title_of, verdict
 from kb.show.session_words import clock
 from kb.show.setting import Setting
-from kb.terms import Dose, ItemId, Standard
+from kb.terms import Dose, DrillId, ItemId, Standard
 
 
 def test_two_are_each_others_partner_and_a_third_is_helped() -> None:
@@ -69,10 +69,52 @@ def test_a_coach_with_nothing_to_show_looks_on() -> None:
     assert "Free to look on" in class_sheet(planned(1, drill("stand")), "a4", with_solver=False)
 
 
+def test_many_are_told_by_their_groups() -> None:
+    """Whole groups by number, all as all; names where a group is only in part meant, or few."""
+    plan = planned(7, drill("stand"), knows=False)
+    (duty,) = plan.duties
+    assert duty_said(plan, duty) == "Show Stand to all 7."
+    assert duty_said(plan, duty._replace(who=duty.who[:5])) == "Show Stand to L0, L1, L2, L3 and L4."
+    three = plan._replace(lifters=tuple(each._replace(group=n // 5) for n, each in enumerate(plan.lifters)))
+    assert duty_said(three, duty._replace(who=duty.who[:5])) == "Show Stand to group 1 (all 5)."
+    three = plan._replace(lifters=tuple(each._replace(group=n // 3) for n, each in enumerate(plan.lifters)))
+    assert duty_said(three, duty._replace(who=duty.who[:6])) == "Show Stand to groups 1 and 2 (all 6)."
+
+
+def test_who_holds_what_they_end_in_practises() -> None:
+    """Who holds something else learns; who holds nothing is new."""
+    plan = planned(1, drill("stand"))
+    (each,) = plan.lifters
+    for held, said in (((), "new"), (("sit",), "learning"), (("stand",), "practising")):
+        lifter = each.lifter._replace(fault=None, holds=frozenset(map(DrillId, held)))
+        assert title_of(each._replace(lifter=lifter)) == f"L0: {said}, group 1"
+
+
+def test_those_who_do_the_same_have_one_card() -> None:
+    """On the terminal, under all their names; on paper each has their own."""
+    plan = planned(3, drill("stand"))
+    plan = plan._replace(lifters=tuple(each._replace(later=0) for each in plan.lifters))
+    said = "\n".join(class_text(plan, Setting(), with_solver=True))
+    assert "\nL0, L1 and L2: low elbows, group 1\n" in said
+    assert class_sheet(plan, "a4", with_solver=True).count('<article class="card">') == 3
+
+
+def test_what_is_left_over_is_what_fits() -> None:
+    """All of it once more where that fits, else the last drills; nothing where little is left."""
+    said = {
+        minutes: " ".join(verdict(planned(1, drill("stand"), minutes=minutes), with_solver=True))
+        for minutes in (15, 60)
+    }
+    assert "all of it once more" in said[60]
+    assert "are left after" not in said[15]
+    long = " ".join(verdict(planned(1, *[drill(f"stand {n}") for n in range(5)], minutes=35), with_solver=True))
+    assert "the last drills once more in the same turns" in long
+
+
 def test_what_is_new_is_shown() -> None:
     """By the coach, to all at once."""
     plan = planned(2, drill("stand"), knows=False)
-    assert [duty_said(duty) for duty in plan.duties] == ["Show Stand to L0 and L1."]
+    assert [duty_said(plan, duty) for duty in plan.duties] == ["Show Stand to L0 and L1."]
     assert plan.lifters[0].slots[0].part == "shown"
 
 

@@ -133,7 +133,7 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, tup
 
 
 def _duties(plan: ClassPlan, coach: int) -> tuple[tuple[str, str], ...]:
-    own = [(clock(duty.start_s), duty_said(duty)) for duty in plan.duties if duty.coach == coach]
+    own = [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
     warm_up = minutes(plan.matter.asked.warm_up_s)
     first = [("0:00", f"Lead the common warm-up, {warm_up} min.")] if coach == 0 and warm_up else []
     return (*first, *own)
