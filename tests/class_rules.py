@@ -309,8 +309,9 @@ def _shown(answer: Json, asked: Json) -> list[str]:
         knows = {*asked.get("known", []), *(said.get("holds") or [])}
         seen = {slot["drill"]: slot["end_s"] for slot in each["slots"] if slot["as"] == "shown"}
         for slot in _done(each):
-            lift = "fault" in said and slot["drill"].startswith("full-")
-            if slot["drill"] not in knows and not lift and seen.get(slot["drill"], 10**9) > slot["start_s"]:
+            able = "fault" in said and slot["drill"].startswith("full-")
+            able = able or ("fault" not in said and _holds_all(answer, said))
+            if slot["drill"] not in knows and not able and seen.get(slot["drill"], 10**9) > slot["start_s"]:
                 wrong.append(f"{each['name']} does {slot['drill']} and hasn't been shown it")
     for drill, times in shown.items():
         duties = [d for d in answer["coaches"] if d["does"] == "show" and d["drill"] == drill]

@@ -76,6 +76,17 @@ def test_two_in_turns_stay_two() -> None:
     assert first.every_s >= 2 * 20
 
 
+def test_for_whom_nothing_is_free_takes_turns() -> None:
+    """With somebody who does alone what both had on their lists, at no more than it was done at."""
+    plan = planned(3, LIFT, have={BAR: 1}, most_wait_s=1200, pairs=False, minutes=90)
+    shared = [each for each in more(plan) if each is not None and each.shares]
+    assert [each.gear for each in shared].count(()) == 1
+    assert {each.shares for each in shared} < {"L0", "L1", "L2"}
+    assert len(shared) == 2
+    assert shared[0].end_s == shared[1].end_s
+    assert all(each.rounds * each.every_s <= each.end_s - each.start_s for each in shared)
+
+
 def test_each_keeps_their_own_bar() -> None:
     """Two who had one each go on at the same."""
     plan = planned(2, LIFT, have={BAR: 2, STICK: 0})

@@ -40,13 +40,14 @@ def more_of(
 def _more(matter: Matter, places: Mapping[tuple[int, int], Sequence[Place]], again: Again, n: int) -> More:
     form, warm_up = again.form, matter.asked.warm_up_s
     at, tasks = form.lifters.index(n), len(matter.rotation.units[again.unit].tasks)
+    start, every = again.start + at * again.turns, every_s(again.doing.drill.dose, len(form.lifters))
     return More(
-        warm_up + (again.start + at * again.turns) * TICK_S,
+        warm_up + start * TICK_S,
         warm_up + again.end * TICK_S,
         again.doing.drill,
         form.load,
-        again.rounds,
-        every_s(again.doing.drill.dose, len(form.lifters)),
+        (again.end - start) * TICK_S // every,
+        every,
         station_of(places[again.unit, tasks + again.member], form.gear, at),
         () if at else tuple(dict.fromkeys(each.using for each in form.gear if each.using != PARTNER)),
         matter.owns[form.lifters[1 - at]].lifter.name if len(form.lifters) > 1 else None,

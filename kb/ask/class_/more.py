@@ -34,8 +34,7 @@ class Form(NamedTuple):
 class Again(NamedTuple):
     """A drill in rounds from tick `start` to `end`, by one lifter or by two in turns at one set of gear.
 
-    The second begins `turns` ticks after the first; each does so many `rounds`. `member` is which of the unit the
-    (first) lifter is.
+    The second begins `turns` ticks after the first. `member` is which of the unit the (first) lifter is.
     """
 
     unit: int
@@ -45,14 +44,14 @@ class Again(NamedTuple):
     start: int
     end: int
     turns: int
-    rounds: int
 
 
 def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
     """What there is more for whom, those first who have ended first; each once at most.
 
     The drill is the last of the list of which the gear, or a stick in a bar's place, is free almost from their end to
-    the class's, else the one of which it is free longest; no preparation, and none that needs a partner.
+    the class's, else the one of which it is free longest; no preparation, and none that needs a partner. For whom
+    nothing is free takes turns with somebody who does alone what both had on their lists.
     """
     last = matter.rotation.last
     out = _out(matter, plan)
@@ -70,7 +69,23 @@ def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
                 out[item][tick] += count
         done |= set(chosen.form.lifters)
         found.append(chosen)
+    for n in sorted(set(ends) - done, key=lambda each: (ends[each], each)):
+        if last - ends[n] >= ticks(WORTH_S):
+            _join(matter, found, n, ends[n])
     return tuple(found)
+
+
+def _join(matter: Matter, found: list[Again], n: int, since: int) -> None:
+    """Let a lifter for whom nothing is free take turns with one who does alone what both had on their lists."""
+    doings = matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]
+    most = {doing.drill.id: doing.load for doing in doings}
+    for at, each in enumerate(found):
+        start = max(since, each.start + ticks(round_seconds(each.doing.drill.dose)))
+        able = most.get(each.doing.drill.id, Load.NONE) >= each.form.load
+        if able and len(each.form.lifters) == 1 and each.end - start >= ticks(WORTH_S):
+            both = each.form._replace(lifters=(*each.form.lifters, n))
+            found[at] = each._replace(form=both, turns=start - each.start)
+            return
 
 
 def _chosen(possible: list[Again], since: int, last: int) -> Again | None:
@@ -117,7 +132,7 @@ def _possible(hall: _Hall, n: int) -> Iterator[Again]:
             turns = ticks(round_seconds(doing.drill.dose)) if len(form.lifters) > 1 else 0
             rounds = (end - start - turns) * TICK_S // every_s(doing.drill.dose, len(form.lifters))
             if end - start >= ticks(WORTH_S) and rounds >= 1:
-                yield Again(u, unit.lifters.index(form.lifters[0]), doing, form, start, end, turns, rounds)
+                yield Again(u, unit.lifters.index(form.lifters[0]), doing, form, start, end, turns)
 
 
 def _forms(hall: _Hall, doing: Doing, mode: Mode, n: int, members: tuple[int, ...]) -> Iterator[Form]:
