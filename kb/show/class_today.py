@@ -15,6 +15,8 @@ def today_said(plan: ClassPlan) -> list[str]:
     owns = [own for own in plan.matter.owns if own.today]
     drills = {drill.id: drill for own in owns for drill in _done(own)}
     done = [drills[goal] for goal in goals if goal in drills]
+    if goals and not owns:
+        return ["Nobody in this class learns the lift of `today`: it changes nothing."]
     said = []
     if done:
         names = listed([drill.name for drill in done])

@@ -22,7 +22,8 @@ def test_what_everyone_does_is_said() -> None:
     full = "Today everyone who learns does Squat and Snatch: one round of each drill on the way, then these in full"
     assert said(every, every) == [f"{full}."]
     assert said(every, every, work=False) == [f"{full} (Squat and Snatch as one round: there is time for no more)."]
-    assert said({}, {}) == []
+    assert said({}, {}) == ["Nobody in this class learns the lift of `today`: it changes nothing."]
+    assert today_said(planned(2, SQUAT)) == []
 
 
 def test_what_is_left_is_said_with_the_minutes() -> None:
