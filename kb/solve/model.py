@@ -207,10 +207,10 @@ def _waits(b: Built, u: int) -> None:
 def _chains(b: Built) -> None:
     """No more chains run at once than the coaches can run; one runs from its first start to its last end."""
     rotation, model = b.rotation, b.model
-    if rotation.groups <= rotation.at_once:
+    if len(rotation.led) <= rotation.at_once:
         return
     spans = []
-    for group in range(rotation.groups):
+    for group in rotation.led:
         first = model.new_int_var(0, b.horizon, f"first{group}")
         last = model.new_int_var(0, b.horizon, f"last{group}")
         length = model.new_int_var(0, b.horizon, f"length{group}")

@@ -159,7 +159,7 @@ def _reason(none: NoAnswer, anew: Callable[[Class], list[Matter]]) -> NoPlan:
         return found
 
     short = shortages(matter.rotation, again)
-    groups, coaches = matter.rotation.groups, matter.asked.coaches
+    groups, coaches = len(matter.rotation.led), matter.asked.coaches
     over = too_long(matter)
     why = f"{over[0]}'s drills alone don't fit" if over else "this class has no plan that keeps every rule"
     if groups > matter.rotation.at_once:

@@ -54,7 +54,7 @@ def test_the_tiny_classes_are_of_every_kind() -> None:
     assert any(mode.turns for task in tasks for mode in task.modes)
     assert any(mode.light for task in tasks for mode in task.modes)
     assert any(len(showing.needs) > 1 for rotation in rotations for showing in rotation.showings)
-    assert any(rotation.groups > rotation.at_once for rotation in rotations)
+    assert any(len(rotation.led) > rotation.at_once for rotation in rotations)
     assert sum(greedy(rotation, tries=60) is not None for rotation in rotations) > 0.8 * len(rotations)
 
 

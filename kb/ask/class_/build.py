@@ -64,6 +64,7 @@ def matter_of(asked: Class, owns: Sequence[Own], *, pairs: bool = True) -> Matte
         have=have,
         coaches=asked.coaches,
         at_once=CHAINS_A_COACH * asked.coaches,
+        by_themselves=frozenset(number for number, group in enumerate(groups) if group.by_themselves),
         last=(60 * asked.minutes - asked.warm_up_s) // TICK_S,
         wait=asked.most_wait_s // TICK_S,
         fresh=FRESH_S // TICK_S,

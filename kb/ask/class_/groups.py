@@ -19,10 +19,14 @@ Key = tuple[DrillId, Load]
 
 
 class Group(NamedTuple):
-    """Lifters (by number) on one chain. A working lift at its end is each lifter's own, and not in `doings`."""
+    """Lifters (by number) on one chain. A working lift at its end is each lifter's own, and not in `doings`.
+
+    `by_themselves` says that they practise what they hold, and need no coach to run it.
+    """
 
     lifters: tuple[int, ...]
     doings: tuple[Doing, ...]
+    by_themselves: bool = False
 
 
 def _shared(own: Own) -> tuple[Doing, ...]:
@@ -32,24 +36,29 @@ def _shared(own: Own) -> tuple[Doing, ...]:
 def groups_of(asked: Class, owns: Sequence[Own]) -> tuple[Group, ...]:
     """Lifters by chain, in the order in which they are listed; joined while there are more chains than can be run.
 
+    Who practises what they hold runs that by themselves, and stays apart.
+
     Each time the two chains are joined to which that adds least time. Chains of different lifts, chains that can't
     be joined, and those that would not fit the class then stay apart; so do those with and without a bar.
     """
     by_chain: dict[tuple[object, ...], list[int]] = {}
     for n, own in enumerate(owns):
-        chain = (own.lifter.without, *((doing.key, doing.work) for doing in _shared(own)))
+        chain = (own.lifter.without, own.by_themselves, *((doing.key, doing.work) for doing in _shared(own)))
         by_chain.setdefault(chain, []).append(n)
     groups = [
         Group(
             tuple(members),
             tuple(reduce(_both, same) for same in zip(*(_shared(owns[n]) for n in members), strict=True)),
+            owns[members[0]].by_themselves,
         )
         for members in by_chain.values()
     ]
-    while len(groups) > CHAINS_A_COACH * asked.coaches:
+    while sum(not group.by_themselves for group in groups) > CHAINS_A_COACH * asked.coaches:
         ways = []
         for a, b in combinations(range(len(groups)), 2):
             members = groups[a].lifters + groups[b].lifters
+            if groups[a].by_themselves or groups[b].by_themselves:
+                continue
             if len({(owns[n].lifter.lift, owns[n].lifter.without) for n in members}) > 1:
                 continue
             both = joined(groups[a].doings, groups[b].doings)

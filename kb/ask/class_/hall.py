@@ -98,10 +98,10 @@ class Hall:
         running = set()
         for v, unit in enumerate(self.rotation.units):
             going = len(self.starts[v]) < len(unit.tasks) or self.free_at[v] > now
-            if self.starts[v] and going:
+            if self.starts[v] and going and unit.group not in self.rotation.by_themselves:
                 running.add(unit.group)
         group = self.rotation.units[u].group
-        return group in running or len(running) < self.rotation.at_once
+        return group in running or group in self.rotation.by_themselves or len(running) < self.rotation.at_once
 
     def _coach(self, span: range) -> bool:
         return all(tick < len(self.coaching) and self.coaching[tick] < self.rotation.coaches for tick in span)

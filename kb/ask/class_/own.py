@@ -159,4 +159,4 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
         )
         for entry in kept
     ]
-    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), 0)
+    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), by_themselves=True)

@@ -85,6 +85,8 @@ class Showing(NamedTuple):
 class Rotation(NamedTuple):
     """What is to be planned. `have` counts only what could run short; `at_once` is how many chains may run.
 
+    Those of the groups `by_themselves` aren't counted: no coach runs them.
+
     `last` is the tick by which everyone has ended; `wait` the most ticks that anyone waits at a time;
     `fresh` the most between a drill's showing and the first start of those who needed it.
     """
@@ -97,11 +99,12 @@ class Rotation(NamedTuple):
     last: int
     wait: int
     fresh: int
+    by_themselves: frozenset[int] = frozenset()
 
     @property
-    def groups(self) -> int:
-        """How many different chains there are."""
-        return len({unit.group for unit in self.units})
+    def led(self) -> tuple[int, ...]:
+        """The groups whose chains a coach runs."""
+        return tuple(sorted({unit.group for unit in self.units} - self.by_themselves))
 
 
 class Plan(NamedTuple):

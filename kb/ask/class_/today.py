@@ -162,4 +162,4 @@ def _again(asked: _Asked) -> Own:
         steps = [_Step(entry.drill, _held_at(asked, entry.drill), entry.drill.id in asked.goals) for entry in kept]
         lists.append(_own(asked, steps).doings)
     doings = reduce(lambda one, other: joined(one, other) or (*one, *other), lists)
-    return Own(asked.lifter, doings, asked.of.known | asked.lifter.holds | led, today=asked.goals)
+    return Own(asked.lifter, doings, asked.of.known | asked.lifter.holds | led, today=asked.goals, by_themselves=True)
