@@ -105,8 +105,10 @@ def command(
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
+    shelf = shelf_to(db, lift_id, to)
+    holds_it = shelf.lift.drill in held
     found = plan(
-        path(shelf_to(db, lift_id, to), have=room.have, holds=held, order=order),
+        path(shelf, have=room.have, holds=frozenset() if holds_it else held, order=order),
         per_week=per_week,
         minutes=minutes,
         done=_done(done, db, begins, start),
@@ -115,6 +117,7 @@ def command(
         home=home_of(db, wishes),
         goal=goal,
         have=room.have,
+        held=holds_it,
     )
     days = _days(found, begins)
     if calendar is not None and begins is not None:

@@ -8,8 +8,8 @@ from typing import Any, NamedTuple, TypeVar
 import click
 
 from kb.ask import read
+from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Home
-from kb.ask.plan.until import Goal
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.discs import iron_of, weight
 from kb.errors import BadInput
@@ -60,7 +60,7 @@ def wish_options(command: Command) -> Command:
         click.option(
             "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
         ),
-        click.option("--from", "first", metavar="KG", help="What is lifted well today; else 60 % of --weight."),
+        click.option("--from", "first", metavar="KG", help="What goes today, done well; else 60 % of --weight."),
         click.option("--weight", metavar="KG", help="What is to be lifted on the day."),
         click.option("--by", metavar="YYYY-MM-DD", help="The day to be ready by."),
         click.option("--weeks", type=click.IntRange(1, MOST_WEEKS), help="How many weeks there are."),

@@ -17,6 +17,7 @@ from kb.show.plan_words import (
     day_said,
     facts,
     how_it_goes,
+    nothing_left,
     place_said,
     short_of,
     spare_said,
@@ -95,7 +96,7 @@ def plan_sheet(
     """
     lift = plan.path.shelf.lift
     weeks = _weeks(plan, have, days, texts)
-    first = short_of(plan) if plan.sessions else f"Nothing left to plan: the {lift.name.lower()} is held."
+    first = short_of(plan) if plan.sessions else nothing_left(lift.name)
     closing = [*how_it_goes(plan), ASK_FIRST, NO_REVIEW]
     size, crowded = _size(weeks, [first, USUAL, *closing])
     hidden = ".left { display: none; }" if crowded else ""

@@ -13,6 +13,7 @@ from kb.show.plan_words import (
     day_said,
     facts,
     how_it_goes,
+    nothing_left,
     place_said,
     session_minutes,
     short_of,
@@ -41,7 +42,7 @@ def plan_text(
     lift = plan.path.shelf.lift
     lines = aside(lift.name, setting.between.join(facts(plan, kit)), setting)
     if not plan.sessions:
-        return [*lines, *wrapped(f"Nothing left to plan: the {lift.name.lower()} is held.", setting.width)]
+        return [*lines, *wrapped(nothing_left(lift.name), setting.width)]
     lines += wrapped(short_of(plan), setting.width)
     seen, week = set[str](), 0
     for session in plan.sessions:
@@ -62,7 +63,7 @@ def due_before(
 ) -> list[str]:
     """The cautions due before a drill that is new, those said already left out."""
     form, items = slot.form, plan.path.shelf.items
-    first = slot.kind == "new" or (form.known and slot.exposure == 1)
+    first = slot.kind in ("new", "build", "finish", "day") or (form.known and slot.exposure == 1)
     fitted = fit(form.drill, have, items) if first else None
     if fitted is None:
         return []

@@ -5,8 +5,9 @@ from math import ceil
 
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
+from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
-from kb.ask.plan.until import MOST_MORE_KG, Until
+from kb.ask.plan.until import Until
 from kb.show.coach_words import LOADS
 from kb.terms import Load
 
@@ -17,6 +18,7 @@ __all__ = [
     "facts",
     "how_it_goes",
     "named",
+    "nothing_left",
     "place_said",
     "session_minutes",
     "short_of",
@@ -85,6 +87,11 @@ def facts(plan: Plan, kit: str | None) -> list[str]:
     return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min"]
 
 
+def nothing_left(lift: str) -> str:
+    """What is said where the lift is held and no day was named."""
+    return f"Nothing left to plan: the {lift.lower()} is held. Name a day (--weeks, --by), and it is built up to that."
+
+
 def short_of(plan: Plan) -> str:
     """How long it takes, how much shorter it could be at most, and what a day that was named comes to."""
     count = plan.to_held
@@ -104,7 +111,7 @@ def _least_said(plan: Plan) -> str:
 
 def _day_said(plan: Plan, until: Until) -> str:
     """Whether the lift is held by the day, and what it is built up to; else what would do."""
-    there = until.last - plan.begun
+    there, once = until.last - plan.begun, "once held, " if plan.to_held else ""
     if until.short:
         words = {"new": "--new", "per_week": "--per-week"}
         ways = [f"{words[name]} {value}" for name, value in until.in_time]
@@ -112,8 +119,8 @@ def _day_said(plan: Plan, until: Until) -> str:
         in_time = f" In time: {', or '.join(ways)}." if ways else ""
         return f"By the day there are {there}, {until.short} too few.{in_time} A line shows where the day falls."
     if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
-        return f"With the day there are {there} sessions: once held, the lift is built up."
-    said = f"With the day there are {there} sessions: once held, the lift goes from {until.from_kg:g}"
+        return f"With the day there are {there} sessions: {once}the lift is built up."
+    said = f"With the day there are {there} sessions: {once}the lift goes from {until.from_kg:g}"
     if until.reached_kg >= until.goal.weight_kg:
         return f"{said} to {until.reached_kg:g} kg."
     sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
@@ -143,10 +150,11 @@ AT_HOME = (
     " standard. Headroom and a clear floor first; nothing overhead that can't be let go."
 )
 TO_THE_DAY = (
-    "lift: up from the bar in even jumps, then the full dose at that weight. It goes up only where the weight before"
-    " met its standard, stays where it didn't, and goes back after two misses. finish: strengthens, at a load that"
-    " leaves two good reps in hand. day: up in singles, three tries at most at the last weights, none after two"
-    " misses. A weight is a wish; the standard decides."
+    "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
+    " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
+    " where it didn't, and goes back after two misses. finish: strengthens, at a load that leaves two good reps in"
+    " hand; a day of sore joints goes without. day: up in singles, three tries at most at the last weights, none after"
+    " two misses. A weight is a wish; the standard decides."
 )
 WEIGHT = (
     "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session, as"

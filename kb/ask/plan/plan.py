@@ -7,11 +7,12 @@ from kb.ask.path import Path
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form, forms_of
+from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
 from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
-from kb.ask.plan.until import Goal, Until, last_by, practised, until, weighed
+from kb.ask.plan.until import Until, last_by, practised, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
@@ -103,6 +104,7 @@ def plan(
     home: Home | None = None,
     goal: Goal | None = None,
     have: frozenset[ItemId] = frozenset(),
+    held: bool = False,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -126,6 +128,8 @@ def plan(
         A day to be ready by, and what is wished for on it.
     have
         What there is, for what strengthens once the lift is held.
+    held
+        Whether the lift, and all that its path leads through, is held today.
 
     Raises
     ------
@@ -134,7 +138,7 @@ def plan(
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
-    asked = _Asked(path, per_week, minutes, tuple(done), new, known, home)
+    asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held)
     learnt = _learn(asked)
     forms, weeks, begun, filled = learnt.forms, learnt.weeks, learnt.begun, learnt.sessions
     what = until(goal, forms, weeks, filled, begun) if goal else None
@@ -159,6 +163,7 @@ class _Asked(NamedTuple):
     new: int
     known: bool
     home: Home | None
+    held: bool
 
 
 class _Learnt(NamedTuple):
@@ -186,7 +191,7 @@ def _learn(asked: _Asked) -> _Learnt:
     weeks = weeks_of(forms, asked.per_week + at_home, minutes, home=at_home, most_new=asked.new)
     past, others = past_of(forms, asked.done)
     begun = max((each.session for each in asked.done), default=0)
-    if past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
+    if asked.held or past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
         return _Learnt(forms, weeks, past, others, begun, Least(begun, begun, begun), [])
     bound = least(forms, past, weeks, begun=begun)
     filled = spread(forms, past, weeks, begun=begun, least=bound.sessions)

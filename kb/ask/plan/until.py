@@ -1,35 +1,20 @@
-"""From the lift held to the day that was named: what is kept up, and kilograms session by session."""
+"""From the lift held to the day that was named: what is kept up, what is built up, and what is missing for it."""
 
 from collections.abc import Sequence
-from math import floor
 from typing import NamedTuple
 
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
+from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
 from kb.ask.plan.weeks import Weeks, day_of
 from kb.errors import BadInput
 from kb.terms import Load, Stage
 
-__all__ = ["BEGIN_AT", "MOST_MORE_KG", "Goal", "Until", "begins_at", "last_by", "practised", "until", "weighed"]
+__all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
-BEGIN_AT = 0.6
-"""The share of the weight wished for at which it begins, where nothing is said. Common practice, no source."""
-
-MOST_MORE_KG = 2.5
-"""Kilograms more at most from one session to the next. Common practice, no source."""
-
-KEPT, KEPT_AT_HOME, FROM_THE_LAST = 2, 4, 6
-"""Drills beside the lift in a session, at home, and how many of those nearest the lift they are taken from in turn.
-Common practice, no source."""
-
-
-class Goal(NamedTuple):
-    """A day, so many days after the next session's, and what is wished for on it: kilograms, from a first weight on."""
-
-    days: int
-    weight_kg: float | None = None
-    from_kg: float | None = None
-    bar_kg: float = 20.0
+KEPT, KEPT_AT_HOME, FROM_THE_LAST, STRENGTHENING = 2, 4, 6, 2
+"""Drills beside the lift in a session, at home, how many of those nearest the lift they are taken from in turn, and what
+strengthens after the lift. Common practice, no source."""
 
 
 class Until(NamedTuple):
@@ -68,18 +53,6 @@ def last_by(days: int, begun: int, per_week: int) -> int:
     return n
 
 
-def begins_at(goal: Goal) -> float | None:
-    """The first weight, kg: what was said, or a share of what is wished for, the bar at least; None without a wish."""
-    if goal.weight_kg is None:
-        return None
-    return goal.from_kg if goal.from_kg is not None else _rounded(goal, BEGIN_AT * goal.weight_kg)
-
-
-def _rounded(goal: Goal, kg: float) -> float:
-    """Down to what the smallest discs make, one a side: whole kilograms from the bar up."""
-    return goal.bar_kg + max(floor(kg - goal.bar_kg + 1e-9), 0)
-
-
 def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequence[Slot]], begun: int) -> Until:
     """What the day comes to, once the sessions in which the lift is learnt are known.
 
@@ -96,12 +69,11 @@ def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequ
             f"it can't begin at {begin:g} kg, but between the bar, {goal.bar_kg:g} kg, and {goal.weight_kg:g} kg"
         )
     last, held_in = last_by(goal.days, begun, weeks.per_week), begun + len(learnt)
-    reached = None
-    if begin is not None and goal.weight_kg is not None and last > held_in:
-        steps = len(_loaded(weeks, held_in + 1, last)) or 1
-        reached = _rounded(goal, min(goal.weight_kg, begin + steps * MOST_MORE_KG))
+    end = None
+    if begin is not None and last > held_in:
+        end = reached(goal, begin, _loaded(weeks, held_in + 1, last))
     return Until(
-        goal, last, held_in, max(held_in - last, 0), _by_then(forms, learnt[: max(last - begun, 0)]), begin, reached
+        goal, last, held_in, max(held_in - last, 0), _by_then(forms, learnt[: max(last - begun, 0)]), begin, end
     )
 
 
@@ -123,10 +95,11 @@ def _loaded(weeks: Weeks, first: int, last: int) -> list[int]:
 
 
 def weighed(sessions: Sequence[Sequence[Slot]], what: Until) -> list[list[Slot]]:
-    """The sessions in which the lift is learnt, with what it weighs at working weight: the first weight."""
+    """The sessions in which the lift is learnt, with what it weighs at working weight: a share of what goes today."""
+    kg = None if what.from_kg is None else rounded(what.goal, FIRST * what.from_kg)
 
     def one(slot: Slot) -> Slot:
-        return slot._replace(kg=what.from_kg) if slot.form.is_lift and slot.form.load is Load.WORKING else slot
+        return slot._replace(kg=kg) if slot.form.is_lift and slot.form.load is Load.WORKING else slot
 
     return [[one(slot) for slot in slots] for slots in sessions]
 
@@ -142,7 +115,7 @@ def practised(
     """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
 
     In a light week and at home nothing gets heavier. `seen` are the sessions before them; of `finish`, what strengthens
-    for the lift, one comes last in each session that has the minutes, by turns.
+    for the lift, two at most come last, by turns, where the minutes allow.
     """
     first, last = what.held_in + 1, what.last
     day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
@@ -154,7 +127,7 @@ def practised(
         if lift is not None:
             minutes = lift.check if weeks.light(n) and n not in loaded else lift.work
             kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
-            main.append(Slot(lift, lift.exposures + 1, kind, minutes, kg=_kg(what, loaded, n)))
+            main.append(Slot(lift, lift.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
             room -= minutes
         kept: list[Slot] = []
         for form in turns.next(n, at_home=at_home):
@@ -163,10 +136,11 @@ def practised(
                 room -= form.check
                 turns.last[form.n] = n
         last_of_all: list[Slot] = []
-        if n in loaded and n != day and finish:
-            form = finish[(loaded.index(n)) % len(finish)]
-            if form.work <= room:
+        for turn in range(STRENGTHENING if n in loaded and n != day and finish else 0):
+            form = finish[(STRENGTHENING * loaded.index(n) + turn) % len(finish)]
+            if form.work <= room and form not in [slot.form for slot in last_of_all]:
                 last_of_all.append(Slot(form, 1, "finish", form.work))
+                room -= form.work
         found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *last_of_all])
     return found
 
@@ -197,9 +171,7 @@ def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
     return able[-1] if able else None if at_home else own[0]
 
 
-def _kg(what: Until, loaded: Sequence[int], n: int) -> float | None:
-    """Kilograms of session `n` in even steps, rounded down to what discs make; None where it gets no heavier."""
+def _kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
     if what.from_kg is None or what.reached_kg is None or n not in loaded:
         return None
-    share = (loaded.index(n) + 1) / len(loaded)
-    return _rounded(what.goal, what.from_kg + share * (what.reached_kg - what.from_kg))
+    return session_kg(what.goal, what.from_kg, what.reached_kg, loaded, weeks, n)
