@@ -13,8 +13,8 @@ from kb.terms import Load, Stage
 __all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
 KEPT, KEPT_AT_HOME, FROM_THE_LAST, STRENGTHENING = 2, 4, 6, 2
-"""Drills beside the lift in a session, at home, how many of those nearest the lift they are taken from in turn, and what
-strengthens after the lift. Common practice, no source."""
+"""Drills beside the lift in a session, at home, how many of those nearest the lift they are taken from in turn, and
+what strengthens after the lift. Common practice, no source."""
 
 
 class Until(NamedTuple):
