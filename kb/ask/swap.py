@@ -14,8 +14,8 @@ MOST = 5
 """Swaps, easier and harder versions and further items named at most."""
 
 
-OTHER_USE = 12
-"""How far off a drill that strengthens is from one that doesn't: farther than the usual step of the dials."""
+OTHER_USE = 40
+"""How far off a drill that strengthens is from one that does not: farther than nearly any step of the dials."""
 
 
 class Near(NamedTuple):
@@ -43,7 +43,10 @@ class Opens(NamedTuple):
 
 
 class Swap(NamedTuple):
-    """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well."""
+    """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well.
+
+    `with_one` are the single items with any of which a drill that can't be done could be.
+    """
 
     drill: Drill
     doable: bool
@@ -54,6 +57,7 @@ class Swap(NamedTuple):
     harder: tuple[Harder, ...]
     swaps: tuple[Near, ...]
     one_more: tuple[Opens, ...]
+    with_one: tuple[ItemId, ...] = ()
 
 
 def swap(
@@ -94,6 +98,7 @@ def swap(
         harder=harder(drill, _doable(have, drills, items), lifts)[:MOST],
         swaps=tuple(ranked),
         one_more=_one_more(have, drills, items),
+        with_one=() if fitted else _with_one(drill, have, items),
     )
 
 
@@ -183,6 +188,10 @@ def _as_fitted(drill: Drill, lift: Lift, fitted: kit.Fit) -> Dials:
 def _apart(a: Dials, b: Dials, lift: Lift) -> int:
     """The smaller of the steps there and back: how unlike two drills are, whichever way round."""
     return min(step(a, b, spans(lift)), step(b, a, spans(lift)))
+
+
+def _with_one(drill: Drill, have: frozenset[ItemId], items: Mapping[ItemId, Item]) -> tuple[ItemId, ...]:
+    return tuple(item for item in sorted(set(items) - have) if kit.fit(drill, have | {item}, items) is not None)
 
 
 def _one_more(

@@ -242,6 +242,7 @@ def swap_json(swap: "Swap") -> Json:
         "doable": swap.doable,
         "using": {gear.item: gear.using for gear in swap.gear},
         "lost": list(swap.lost),
+        "with_one": list(swap.with_one),
         "easier": [{**_named(each.drill), "eases": each.eases, "than": each.than} for each in swap.easier],
         "turn_up": swap.drill.turn_up or "",
         "harder": [

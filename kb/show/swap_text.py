@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping
 
 from kb.ask.harder import Harder
 from kb.ask.swap import Swap
-from kb.show.coach_words import changed, human, listed
+from kb.show.coach_words import changed, dosed, human, listed
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId
 
@@ -19,23 +19,30 @@ def swap_text(
     easier: list[str] = []
     for each in swap.easier:
         than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
-        easier += hanging("  - ", f"{each.drill.name}: {each.eases}{than} (`show {each.drill.id}`)", setting)
+        eases = f"{_dosed(each.drill, setting)}: {each.eases}{than}"
+        easier += hanging("  - ", f"{eases} (`show {each.drill.id}`)", setting)
     lines += titled("Easier, as its entry names them", easier, setting)
     harder: list[str] = []
     for more in swap.harder:
-        harder += hanging("  - ", f"{more.drill.name}: {_harder_for(more)} (`show {more.drill.id}`)", setting)
+        why = f"{_dosed(more.drill, setting)}: {_harder_for(more)}"
+        harder += hanging("  - ", f"{why} (`show {more.drill.id}`)", setting)
     if swap.drill.turn_up and swap.doable:
         lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
     lines += titled("Harder, once its standard is met", harder, setting)
     others: list[str] = []
     for near in swap.swaps:
-        others += hanging("  - ", f"{near.drill.name} (`show {near.drill.id}`)", setting)
+        others += hanging("  - ", f"{_dosed(near.drill, setting)} (`show {near.drill.id}`)", setting)
         for label, said in (("keeps", near.keeps), ("loses", near.loses)):
             if said:
                 others += hanging(f"      {label}  ", "; ".join(human(each) for each in said), setting)
     lines += titled("Instead, nearest first", others, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
+
+
+def _dosed(drill: Drill, setting: Setting) -> str:
+    """A drill and how much of it."""
+    return f"{drill.name}, {dosed(drill, setting)}"
 
 
 def _harder_for(more: Harder) -> str:
@@ -51,7 +58,9 @@ def _harder_for(more: Harder) -> str:
 def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:
     name = swap.drill.name
     if not swap.doable:
-        return wrapped(f"{name} can't be done with what is there.", setting.width)
+        one = listed([items[item].name.lower() for item in swap.with_one], "or")
+        could = f"; with one thing more it could be: {one}" if one else ""
+        return wrapped(f"{name} can't be done with what is there{could}.", setting.width)
     stand_ins = [
         f"{items[gear.using].name.lower()} for {items[gear.item].name.lower()}"
         for gear in swap.gear

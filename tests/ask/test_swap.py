@@ -125,3 +125,15 @@ def test_one_more_item_opens_what_it_says(world) -> None:
             drill = world["drills"][drill_id]
             assert kit.fit(drill, kit_items, world["items"]) is None
             assert kit.fit(drill, kit_items | {opens.item}, world["items"]) is not None
+
+
+def test_what_one_thing_more_would_let_be_done_is_named(world) -> None:
+    """The drill itself, not only others: each item alone is enough, and no other is."""
+    named = 0
+    for drill in world["drills"].values():
+        kit_items = have("stick", "wall", "mat")
+        found = swap(drill, kit_items, **world)
+        enough = {item for item in world["items"] if kit.fit(drill, kit_items | {item}, world["items"]) is not None}
+        assert set(found.with_one) == (set() if found.doable else enough)
+        named += bool(found.with_one)
+    assert named > 50

@@ -177,6 +177,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "doable": True,
         "using": {"bar": "stick"},
         "lost": ["weight"],
+        "with_one": [],
         "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
         "turn_up": "",
         "harder": [
