@@ -186,7 +186,7 @@ def how_it_goes(plan: Plan) -> list[str]:
     )
     texts = {
         READ: True,
-        KNOWN: known,
+        KNOWN: known and plan.to_held > 0,
         before: not known,
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
