@@ -9,6 +9,7 @@ from kb.ask.rehearse import SESSION_MINUTES, Rehearsal
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
+from kb.kit import fit, loads
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first
 from kb.show.chart import chart
@@ -24,6 +25,7 @@ __all__ = [
     "after_said",
     "chain_text",
     "further",
+    "heavier_said",
     "no_chain_text",
     "others_said",
     "session_said",
@@ -35,6 +37,22 @@ JOINTS = (
     " caught high, or with heels raised and a stick)."
 )
 """What to say first where the cause is mobility: no session mends it."""
+
+
+HEAVIER = (
+    "Only seen from some weight on? Once the last standard is met, go on in the lift by 2.5 kg at a time until it shows"
+    " again, and work just under that; two misses running end it. On the terminal `--load working` goes that far."
+)
+"""What to do where a chain at a light bar is too light to show it. Common practice, no source."""
+
+
+def heavier_said(matter: Matter) -> str:
+    """How to go on where the fault needs weight; nothing where the chain is loaded already, or can't be here."""
+    drill, shelf = matter.shelf.drills[matter.shelf.lift.drill], matter.shelf
+    fitted = fit(drill, matter.question.have, shelf.items)
+    if matter.load is not Load.LIGHT or fitted is None or loads(drill, fitted, Load.WORKING)[-1:] != (Load.WORKING,):
+        return ""
+    return HEAVIER
 
 
 def after_said(chain: Chain) -> str:
@@ -90,6 +108,8 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, known=best)
+    heavier = heavier_said(matter)
+    lines += ["", *wrapped(heavier, setting.width)] if heavier else []
     lines += _finish(chain, seen, setting)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
