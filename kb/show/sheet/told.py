@@ -74,7 +74,7 @@ def steps(drill: Drill) -> tuple[str, ...]:
 def looks(drill: Drill) -> tuple[str, tuple[str, ...]]:
     """What the coach sees: the first sentence, then the rest by paragraph.
 
-    >>> from kb.terms import DrillId, Standard
+    >>> from kb.terms import DrillId, Stage, Standard
     >>> it = Standard(1, 1, "it")
     >>> looks(Drill(DrillId("x"), "X", (), Stage.SEGMENT, it, sections={"Look for": "Feet flat. Bar close."}))
     ('Feet flat.', ('Bar close.',))
@@ -108,7 +108,7 @@ def lost_said(gear: Collection[Gear], have: Collection[ItemId], seen: set[str]) 
 def round_shown(drill: Drill) -> tuple[str, int]:
     """What the one round of a check must show, in words, and how many tries that is.
 
-    >>> from kb.terms import Dose, DrillId, Standard
+    >>> from kb.terms import Dose, DrillId, Stage, Standard
     >>> tall = Drill(DrillId("x"), "X", (), Stage.SEGMENT, Standard(5, 6, "quiet"), dose=Dose(rounds=4, reps=3))
     >>> round_shown(tall)
     ('all 3', 3)
