@@ -175,12 +175,12 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
     if said.fault is None and said.cause is not None:
         raise file.wrong(f"{at}.cause", "a cause needs its fault")
     fault = _fault(file, db, said.fault, f"{at}.fault", lift) if said.fault is not None else None
-    if said.weight_kg is not None and fault is None:
-        raise file.wrong(f"{at}.weight_kg", f"{said.name} is learning the lift, and has no day's weight yet")
     if said.weight_kg is not None and said.weight_kg < bar_kg:
         raise file.wrong(f"{at}.weight_kg", f"{said.weight_kg:g} kg is less than the bar, which weighs {bar_kg:g} kg")
     cause = _cause(file, db, fault, said.cause, f"{at}.cause") if fault and said.cause is not None else None
     held = _drills(file, db, said.holds or [], f"{at}.holds")
+    if said.weight_kg is not None and fault is None and read.lift(db, lift).drill not in held:
+        raise file.wrong(f"{at}.weight_kg", f"{said.name} is learning the lift, and has no day's weight yet")
     return Lifter(said.name, lift, fault, cause, held, said.weight_kg, file.at(f"{at}.name").rpartition(",")[0])
 
 

@@ -9,6 +9,7 @@ from kb.ask import read
 from kb.ask.class_.doing import Own
 from kb.ask.class_.own import own_of
 from kb.ask.class_.people import PLENTY, Class, Lifter
+from kb.errors import NoAnswer
 from kb.terms import DrillId, LiftId, Load, Stage
 
 pytestmark = pytest.mark.no_cover
@@ -16,10 +17,18 @@ pytestmark = pytest.mark.no_cover
 CLEAN = LiftId("clean")
 
 
-def own(db: sqlite3.Connection, *holds: str, to: str | None = None, new: int = 2, minutes: int = 60) -> Own:
+def own(
+    db: sqlite3.Connection,
+    *holds: str,
+    to: str | None = None,
+    new: int = 2,
+    minutes: int = 60,
+    kg: float | None = None,
+    kit: str = "hall",
+) -> Own:
     """What one lifter of the hall does who holds some drills."""
-    hall = dict.fromkeys(read.kits(db)["hall"], PLENTY)
-    lifter = Lifter("A", CLEAN, holds=frozenset(map(DrillId, holds)))
+    hall = dict.fromkeys(read.kits(db)[kit], PLENTY)
+    lifter = Lifter("A", CLEAN, holds=frozenset(map(DrillId, holds)), weight_kg=kg)
     asked = Class("c", (lifter,), hall, minutes, 1, to=DrillId(to) if to else None, new_at_once=new)
     (found,) = own_of(asked, cache(lambda lift: read.shelf(db, lift)))
     return found
@@ -61,3 +70,15 @@ def test_who_holds_the_lift_is_led_into_it_and_does_it(db: sqlite3.Connection) -
     assert not any(each.work for each in before)
     assert all(each.load <= Load.LIGHT for each in found.doings)
     assert {each.drill.id for each in found.doings} <= found.knows
+
+
+def test_who_holds_the_lift_may_have_a_day_s_weight(db: sqlite3.Connection) -> None:
+    """The lift is a check at a light bar, then done at that weight; with a stick alone there is no such weight."""
+    found = own(db, "full-clean", kg=60.0)
+    *_, light, heavy = found.doings
+    assert {light.drill.id, heavy.drill.id} == {"full-clean"}
+    assert (light.load, light.work) == (Load.LIGHT, False)
+    assert (heavy.load, heavy.work) == (Load.WORKING, True)
+    assert found.by_themselves
+    with pytest.raises(NoAnswer, match="60 kg needs a bar"):
+        own(db, "full-clean", kg=60.0, kit="stick")

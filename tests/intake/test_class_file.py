@@ -81,6 +81,7 @@ CASES = [
     (HEAD + "  - {name: Ada}\n", 4, "Ada has neither a `fault` nor `holds`", ()),
     (HEAD + "  - {name: Ada, holds: [air-squad]}\n", 4, "`holds`: there is no drill", ("air-squat",)),
     (HEAD + "  - {name: Ada, holds: [], weight_kg: 40}\n", 4, "`weight_kg`: Ada is learning the lift", ()),
+    (HEAD + "  - {name: Ada, holds: [hang-snatch], weight_kg: 40}\n", 4, "`weight_kg`: Ada is learning the lift", ()),
     (HEAD + "  - {name: Ada, fault: hips-rise-first, weight_kg: 15}\n", 4, "15 kg is less than the bar", ()),
     (HEAD + "  - {name: Ada, fault: hips-rise-first, weight_kg: 0}\n", 4, "`weight_kg`", ()),
     (HEAD + "  - {name: Ada, fault: hips-rise-first, weight_kg: 900}\n", 4, "`weight_kg`", ()),

@@ -11,6 +11,7 @@ from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
 from kb.ask.shelf import Shelf, ending_in
 from kb.errors import NoAnswer
+from kb.kit import loads
 from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, Stage
 
 __all__ = ["Shelves", "have_of", "own_of"]
@@ -145,7 +146,11 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
 
 
 def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
-    """What leads into a lift that is held: the last drills before it on its path, as checks, then the lift in full."""
+    """What leads into a lift that is held: the last drills before it on its path, as checks, then the lift in full.
+
+    With a day's weight the lift is a check at a light bar first, and then done at that weight. Raises NoAnswer where
+    what there is doesn't make it.
+    """
     entries = [entry for entry in path(shelf, have=have).entries if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
     last = {entry.drill.id: entry for entry in entries}  # the heaviest of each
     kept = list(last.values())[-LEADING_IN - 1 :]
@@ -159,4 +164,16 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
         )
         for entry in kept
     ]
+    if lifter.weight_kg is not None:
+        doings = [*doings[:-1], doings[-1]._replace(work=False), _at_weight(lifter.weight_kg, shelf, have)]
     return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), by_themselves=True)
+
+
+def _at_weight(weight_kg: float, shelf: Shelf, have: frozenset[ItemId]) -> Doing:
+    """The lift at the day's weight."""
+    drill = shelf.drills[shelf.lift.drill]
+    most = loads(drill, shelf.fits(have)[drill.id], Load.WORKING)[-1]
+    if most < Load.WORKING:
+        raise NoAnswer(f"{weight_kg:g} kg needs a bar, and what is there takes no more than a {most.word}")
+    deep = drill.catch is Catch.FULL
+    return Doing(drill, Load.WORKING, True, gear_of(drill, Load.WORKING, have, shelf), deep=deep)
