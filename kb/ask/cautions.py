@@ -20,7 +20,8 @@ __all__ = [
 
 CAUTION = (
     "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
-    " teach children, with the parents. Chest pain, fainting, or numbness that doesn't pass: get help at once, and"
+    " teach children, with the parents. Until then leave out what brings it on; dizzy under a bar, put it down at once."
+    " Chest pain, fainting, or numbness that doesn't pass: get help at once, and"
     " leave nobody alone with it. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or"
     " children."
 )

@@ -66,7 +66,8 @@ def after_said(chain: Chain) -> str:
         )
     return (
         "Strength comes slowly, so what follows is the main work, over weeks: two or three times a week, after the"
-        " lifts or on a day between. The chain keeps the lift in order meanwhile."
+        " lifts or on a day between, light on the first day, then 2.5 kg more a session as long as its standard is met."
+        " The chain keeps the lift in order meanwhile."
     )
 
 
