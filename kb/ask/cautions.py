@@ -7,14 +7,15 @@ ago or healed, the hook grip's squeeze and a scraped shin are cautioned first, a
 import re
 from typing import NamedTuple
 
+from kb.ask.minors import MINORS
 from kb.ask.spelling import one_edit_apart
 from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "MINORS", "PHRASE",
-    "SCRAPED", "SPELT", "SQUEEZE", "UNSETTLED", "URGENT", "WORD",
-    "Care", "Minor", "care_of", "caution_for",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT",
+    "UNSETTLED", "URGENT", "WORD",
+    "Care", "care_of", "caution_for",
 ]
 # fmt: on
 
@@ -60,19 +61,6 @@ AFTER = (
 )
 """What stands between the caution and what is found, where the rest of the words is answered."""
 
-SQUEEZE = (
-    "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
-    " bar, short sets, the hand open in between, or no hook for today. Pain in the joint, pain that stays, a swollen or"
-    " numb thumb: no hook, and ask someone qualified first."
-)
-"""What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
-
-SCRAPED = (
-    "Broken skin: no more on it today. Wash it, cover it, and wipe the bar; long socks or trousers for shins, tape or"
-    " an easier grip for palms. Deep, dirty, red round it or not closing: ask someone qualified first."
-)
-"""What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
-
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
 diabet disloc diz+[iy] epilep fa[iy]nt fever fractur headach heal(ed|ing)$ herni hurt hypertens illness impinge inflam?
@@ -98,6 +86,10 @@ stabbing
 (?:something|it) (?:go|goes|went|gave|pop|popped|snap|snapped|rip|ripped|tear) in (?:my|his|her|the)
 (?:the|got|has|had|have|with|after|a) flu|acl|reconstruct(?:ed|ion)
 sick(?! of)\b|(?:short of|out of|no) breath at rest|(?:dark|brown|red) (?:urine|pee|wee)
+(?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
+eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
+(?:cutting|weight|diet) (?:plan|cut)|cut(?:ting)? weight|mak(?:e|es|ing) weight|los(?:e|ing) (?:\d+|\w+) kilos?
+(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue|white)
 (?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck|face)
 broke(?:n)? (?:(?:his|her|my|a|their) )?(?:wrist|arm|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
@@ -177,51 +169,6 @@ MENDS = re.compile(
     rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their) )?{_LIMB})\b"
 )
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
-
-
-class Minor(NamedTuple):
-    """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
-
-    `speaks` must be there, `stays` mustn't, and nothing of pain may be left once `said` is taken out.
-    """
-
-    says: str
-    speaks: re.Pattern[str]
-    said: re.Pattern[str]
-    stays: re.Pattern[str]
-
-
-_SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|pain)"
-_OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
-_SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
-_BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
-
-MINORS = (
-    Minor(
-        SQUEEZE,
-        re.compile(r"\bhook(?:ed|ing)?\b"),
-        re.compile(
-            rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
-            rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
-        ),
-        re.compile(
-            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?"
-            r"|months?|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
-        ),
-    ),
-    Minor(
-        SCRAPED,
-        re.compile(rf"\b{_SKIN}\b|\bknees(?: \w+){{0,2}} {_BLEEDS}\b"),
-        re.compile(
-            rf"\b{_SKIN}(?: \w+){{0,3}}? {_OPEN}\b|\b{_OPEN} (?:\w+ ){{0,2}}?{_SKIN}\b"
-            rf"|\b(?:knees|they)(?: \w+){{0,3}}? {_BLEEDS}\b|\b{_BLEEDS}\b"
-        ),
-        re.compile(
-            r"\b(?:deep|stitch\w*|infect\w*|pus|swoll\w*|nose|head|mouth|ear|eye|muscle|tendon|ligament|still"
-            r"|(?:won|doesn) ?t stop|child\w*|years? old|pregnan\w*)\b"
-        ),
-    ),
-)
 
 
 class Care(NamedTuple):

@@ -10,8 +10,9 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, SCRAPED, SQUEEZE, URGENT, care_of, caution_for
+from kb.ask.cautions import CAUTION, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
+from kb.ask.minors import BRUISED, SCRAPED, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -176,6 +177,19 @@ def test_scraped_skin_is_cautioned_and_the_rest_answered(db: sqlite3.Connection,
     found = find(db, phrase)
     assert found.caution == SCRAPED
     assert found.faults
+
+
+def test_a_bruise_where_the_bar_meets_the_hips_is_cautioned_and_the_rest_answered(db: sqlite3.Connection) -> None:
+    """No bang there; then what makes it. Elsewhere a bruise is for somebody qualified. Common practice, no source."""
+    found = find(db, "bruises on the bone of my pelvis, the bar bangs my hips and swings out in front")
+    assert found.caution == BRUISED
+    assert "bar-loops-out" in [hit.id for hit in found.faults[:3]]
+    for phrase in (
+        "a pop at the elbow and a bruise down the forearm",
+        "bruise on the hip after a fall",
+        "bruised ribs",
+    ):
+        assert find(db, phrase) == Findings(CAUTION)
 
 
 @pytest.mark.parametrize(

@@ -9,6 +9,7 @@ from typing import Any
 
 from kb import speech
 from kb.ask import cautions, cues, find
+from kb.ask.minors import MINORS
 from kb.show.page.inert import inert
 from kb.show.page.stock import Stock
 from kb.terms import Stage
@@ -53,9 +54,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "mended": cautions.MENDED.pattern,
             "mends": cautions.MENDS.pattern,
             "unsettled": cautions.UNSETTLED.pattern,
-            "minors": [
-                [minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in cautions.MINORS
-            ],
+            "minors": [[minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in MINORS],
             "after": cautions.AFTER,
         },
         "gear": _gear(stock),

@@ -1,0 +1,82 @@
+"""Troubles that are the grip's, the skin's or the bar's own: cautioned first, and then what was seen is answered.
+
+Each only where nothing else of the body is in trouble: all that is left is for somebody qualified.
+"""
+
+import re
+from typing import NamedTuple
+
+__all__ = ["BRUISED", "MINORS", "SCRAPED", "SQUEEZE", "Minor"]
+
+SQUEEZE = (
+    "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
+    " bar, short sets, the hand open in between, or no hook for today. Pain in the joint, pain that stays, a swollen or"
+    " numb thumb: no hook, and ask someone qualified first."
+)
+"""What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
+
+SCRAPED = (
+    "Broken skin: no more on it today. Wash it, cover it, and wipe the bar; long socks or trousers for shins, tape or"
+    " an easier grip for palms. Deep, dirty, red round it or not closing: ask someone qualified first."
+)
+"""What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
+
+BRUISED = (
+    "A bruise where the bar meets the hips or thighs: no contact there until it is gone; then a brush and no bang,"
+    " with a folded towel under the shorts if need be. Deep, spreading, or without a blow: ask someone qualified first."
+)
+"""What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
+
+
+class Minor(NamedTuple):
+    """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
+
+    `speaks` must be there, `stays` mustn't, and nothing of pain may be left once `said` is taken out.
+    """
+
+    says: str
+    speaks: re.Pattern[str]
+    said: re.Pattern[str]
+    stays: re.Pattern[str]
+
+
+_SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|pain)"
+_OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
+_SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
+_BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
+
+MINORS = (
+    Minor(
+        SQUEEZE,
+        re.compile(r"\bhook(?:ed|ing)?\b"),
+        re.compile(
+            rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
+            rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
+        ),
+        re.compile(
+            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?"
+            r"|months?|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
+        ),
+    ),
+    Minor(
+        BRUISED,
+        re.compile(r"\b(?:hips?|thighs?|pelvis|pubic|hip ?bones?)\b"),
+        re.compile(r"\bbruis(?:e|es|ed|ing)\b"),
+        re.compile(
+            r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle|forearm|elbow|knee|back|rib\w*|child\w*"
+            r"|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        SCRAPED,
+        re.compile(rf"\b{_SKIN}\b|\bknees(?: \w+){{0,2}} {_BLEEDS}\b"),
+        re.compile(
+            rf"\b{_SKIN}(?: \w+){{0,3}}? {_OPEN}\b|\b{_OPEN} (?:\w+ ){{0,2}}?{_SKIN}\b"
+            rf"|\b(?:knees|they)(?: \w+){{0,3}}? {_BLEEDS}\b|\b{_BLEEDS}\b"
+        ),
+        re.compile(
+            r"\b(?:deep|stitch\w*|infect\w*|pus|swoll\w*|nose|head|mouth|ear|eye|muscle|tendon|ligament|still"
+            r"|(?:won|doesn) ?t stop|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
+)
