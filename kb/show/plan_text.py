@@ -7,6 +7,7 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.plan import Plan, Session
 from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.coach_words import dosed
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -71,6 +72,15 @@ def due_before(
     return cares(Due(drill, form.load, form.dials.catch, gear_at(fitted, form.load, have, items)), seen)
 
 
+def _told(slot: Slot, texts: Mapping[str, Mapping[str, str]], seen: set[str], setting: Setting) -> str:
+    """How much of a drill and what to say, where it comes for the first time; `seen` keeps what was told."""
+    drill = slot.form.drill._replace(sections=texts.get(slot.form.drill.id, {}))
+    if f"told {drill.id}" in seen:
+        return ""
+    seen.add(f"told {drill.id}")
+    return dosed(drill, setting) + (f"; say \"{drill.cues[0]}\"" if drill.cues else "")
+
+
 def _session(
     plan: Plan,
     session: Session,
@@ -87,6 +97,8 @@ def _session(
             lines += hanging("! ", text, setting, indent=4)
         what = f"{KINDS[slot.kind]:<7}{weighed(slot)}{' (not met yet)' if slot.again else ''}"
         lines += aside(what, f"{counted(slot):>6}  {slot.minutes:>2} min", setting._replace(ink=False), indent=4)
+        told = _told(slot, texts, seen, setting)
+        lines += hanging("", told, setting, indent=11) if told else []
     if not session.slots:
         lines += hanging("", "nothing is due: rest, or go over what is known", setting, indent=4)
     if session.more:
