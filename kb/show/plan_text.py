@@ -78,7 +78,7 @@ def _told(slot: Slot, texts: Mapping[str, Mapping[str, str]], seen: set[str], se
     if f"told {drill.id}" in seen:
         return ""
     seen.add(f"told {drill.id}")
-    return dosed(drill, setting) + (f"; say \"{drill.cues[0]}\"" if drill.cues else "")
+    return dosed(drill, setting) + (f'; say "{drill.cues[0]}"' if drill.cues else "")
 
 
 def _session(
