@@ -54,7 +54,7 @@ MINORS = (
             rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
         ),
         re.compile(
-            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw(?:ell|oll)\w*|blue|black|nail|sharp|still|days?|weeks?"
+            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|still|days?|weeks?"
             r"|months?|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
         ),
     ),
