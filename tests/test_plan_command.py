@@ -210,3 +210,11 @@ def test_days_at_home_are_marked(tmp_path: Path) -> None:
 def test_a_wish_that_cannot_be_is_refused_in_a_sentence(options: tuple[str, ...], says: str) -> None:
     """With the option, and the nearest right value where there is one."""
     assert says in ask("jerk", *options, code=2).stderr
+
+
+@pytest.mark.parametrize(("first", "much"), [("48", True), ("58", False)])
+def test_a_wish_far_above_what_goes_today_is_called_one(first: str, much: bool) -> None:
+    """Twenty-five per cent in fourteen weeks, beside a little more; of who holds the lift."""
+    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "14", "--weight", "60", "--from", first)
+    said = " ".join(ask(*asked, "--kit", "hall").stdout.split())
+    assert ("That is 25 % more" in said) is much

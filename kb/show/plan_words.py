@@ -109,6 +109,15 @@ def _least_said(plan: Plan) -> str:
     return f"No plan under these rules is shorter{'' if same else f' than {plan.lower_bound}'}."
 
 
+MUCH_MORE = 10
+"""From how many per cent more a wish is called a large one."""
+
+MUCH = (
+    "who has lifted for a year or longer gains rather 5 to 10 % in some months (common practice, no source). Take it as a"
+    " direction: after the first light week look at the heavy days, and set the weight anew."
+)
+
+
 def _day_said(plan: Plan, until: Until) -> str:
     """Whether the lift is held by the day, and what it is built up to; else what would do."""
     there, once = until.last - plan.begun, "once held, " if plan.to_held else ""
@@ -122,7 +131,9 @@ def _day_said(plan: Plan, until: Until) -> str:
         return f"With the day there are {there} sessions: {once}the lift is built up."
     said = f"With the day there are {there} sessions: {once}the lift goes from {until.from_kg:g}"
     if until.reached_kg >= until.goal.weight_kg:
-        return f"{said} to {until.reached_kg:g} kg."
+        rise = round(100 * (until.reached_kg / until.from_kg - 1))
+        much = f" That is {rise} % more; {MUCH}" if not plan.to_held and rise > MUCH_MORE else ""
+        return f"{said} to {until.reached_kg:g} kg.{much}"
     sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
     more = f"{sessions} more session{'s' if sessions > 1 else ''}"
     return (
