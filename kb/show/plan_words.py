@@ -113,8 +113,8 @@ MUCH_MORE = 10
 """From how many per cent more a wish is called a large one."""
 
 MUCH = (
-    "who has lifted for a year or longer gains rather 5 to 10 % in some months (common practice, no source). Take it as a"
-    " direction: after the first light week look at the heavy days, and set the weight anew."
+    "who has lifted for a year or longer gains rather 5 to 10 % in some months (common practice, no source). Take it as"
+    " a direction: after the first light week look at the heavy days, and set the weight anew."
 )
 
 
