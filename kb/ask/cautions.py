@@ -1,7 +1,8 @@
 """Words that are answered by a caution before anything else: pain, injury, illness, pregnancy, a child.
 
 Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; what is said to be long
-ago or healed, the hook grip's squeeze and a scraped shin are cautioned first, and the rest of the words answered.
+ago or healed, the hook grip's squeeze, a scraped shin and the ache of the day after are cautioned first, and then the
+rest of the words answered.
 """
 
 import re

@@ -6,7 +6,7 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "MINORS", "SCRAPED", "SQUEEZE", "Minor"]
+__all__ = ["BRUISED", "MINORS", "NEXT_DAY", "SCRAPED", "SQUEEZE", "Minor"]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -27,6 +27,13 @@ BRUISED = (
 )
 """What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
 
+NEXT_DAY = (
+    "An ache that comes the day after and goes by itself: less of it, lighter, and not again before it is gone. One"
+    " that is felt in the lift, sits in one spot, grows or stays: leave out what brings it on, and ask someone"
+    " qualified first."
+)
+"""What comes first where limbs are said to ache the day after, and no more. Common practice, no source."""
+
 
 class Minor(NamedTuple):
     """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
@@ -44,6 +51,9 @@ _SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|p
 _OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
 _SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
 _BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
+_ACHES = r"(?:ach(?:es?|ing|y)|sore(?:ness)?)"
+_LIMBS = r"(?:wrists?|forearms?|hands?|fingers?|thighs?|quads?|calf|calves|legs?|glutes|muscles?|upper arms?|traps)"
+_AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|morning) after)"
 
 MINORS = (
     Minor(
@@ -65,6 +75,16 @@ MINORS = (
         re.compile(
             r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle|forearm|elbow|knee|back|rib\w*|child\w*"
             r"|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        NEXT_DAY,
+        re.compile(rf"\b{_AFTER}\b"),
+        re.compile(rf"\b{_LIMBS}(?: \w+){{0,4}}? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,3}}?{_LIMBS}\b"),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|one side|worse|more each|night"
+            r"|still|always|since|days|dark|brown|elbows? (?:hurt\w*|ach\w*)|fell|injur\w*|child\w*|years? old"
+            r"|pregnan\w*)\b"
         ),
     ),
     Minor(

@@ -6,6 +6,7 @@ import click
 
 from kb.ask import read
 from kb.ask.chain import Chain, NoChain, chain, solve
+from kb.ask.instead import Instead, instead
 from kb.ask.matter import matter_of
 from kb.ask.names import resolve
 from kb.ask.question import MOST_ENTRIES, ChainQuestion
@@ -107,7 +108,7 @@ def command(
     if as_json:
         put_json({**chain_json(found, room.kit), **(seen.as_json() if seen else {})})
         return
-    _put(found, room, named=cause is not None, why=why, seen=seen)
+    _put(db, found, room, named=cause is not None, why=why, seen=seen)
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -125,12 +126,18 @@ def _told(db: sqlite3.Connection, entries: tuple[Entry, ...]) -> tuple[Entry, ..
     return tuple(entry._replace(drill=entry.drill._replace(sections=texts[entry.drill.id])) for entry in entries)
 
 
-def _put(found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | None) -> None:
+def _others(db: sqlite3.Connection, found: Chain) -> list[Instead]:
+    """What the fault's other causes call for; their drills have their text."""
+    others = instead(found.matter)
+    return [other._replace(chain=with_text(db, other.chain)) if other.chain else other for other in others]
+
+
+def _put(db: sqlite3.Connection, found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | None) -> None:
     from kb.show.chain_text import chain_text
     from kb.show.setting import setting_of
 
     setting = setting_of()
-    lines = chain_text(found, room.kit, setting, named=named or seen is not None)
+    lines = chain_text(found, room.kit, setting, named=named or seen is not None, others=_others(db, found))
     if seen:
         lines += seen.as_text(setting)
     if why:

@@ -1,9 +1,10 @@
 """A chain on a terminal: the answer first, then each drill, then what belongs to all of them."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 
 from kb import dose
 from kb.ask.chain import Chain
+from kb.ask.instead import Instead
 from kb.ask.matter import Matter
 from kb.ask.rehearse import SESSION_MINUTES, Rehearsal
 from kb.ask.route import Entry, Route
@@ -15,6 +16,7 @@ from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first
 from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
+from kb.show.instead_text import instead_text
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
@@ -89,19 +91,20 @@ def session_said(shelf: Shelf, rehearsal: Rehearsal, kit: str | None) -> str | N
     return f"drillpath session --drills {drills} --lift {shelf.lift.id} {room} --minutes {SESSION_MINUTES}"
 
 
-def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) -> list[str]:
+def chain_text(
+    chain: Chain, kit: str | None, setting: Setting, *, named: bool, others: Sequence[Instead] = ()
+) -> list[str]:
     """A chain in lines.
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
-    tell the causes apart is left to `show`.
+    tell the causes apart stands after the drills, with what the `others` call for.
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = [*_title(matter, best, kit, setting), *_because(matter, setting, named=named)]
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
-        others = [cause.id for cause in matter.fault.causes if cause.id != matter.cause.id]
-        lines += wrapped(f"If it is another, ask again with --cause {either(others)}.", setting.width) if others else []
+        lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting)
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     seen: set[str] = set()
@@ -112,6 +115,7 @@ def chain_text(chain: Chain, kit: str | None, setting: Setting, *, named: bool) 
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
     lines += _finish(chain, seen, setting)
+    lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 

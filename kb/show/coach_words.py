@@ -121,8 +121,12 @@ def place(point: str) -> str:
     return PLACES.get(point, f"the {human(point)}")
 
 
-def _catch(word: str, lift: Lift) -> str:
-    return (SPLIT_CATCHES if "split" in lift.points else CATCHES)[Catch[word.upper()]]
+def _catch(word: str, lift: Lift, drill: Drill) -> str:
+    """A catch in words: of a jerk in a split, but of a clean that a jerk follows in a squat."""
+    points = lift.points
+    at = points.index("split") if "split" in points else len(points)
+    splits = any(last in points[at:] for _, last in drill.reach.values())
+    return (SPLIT_CATCHES if splits else CATCHES)[Catch[word.upper()]]
 
 
 def _reach(before: str, after: str, lift: Lift) -> str:
@@ -171,7 +175,7 @@ def changed(change: Change, lift: Lift, drill: Drill) -> str:
         load = Load[after.upper()]
         return f"with a {LOADS[load]}" if load is Load.STICK else LOADS[load]
     if dial == "catch":
-        return _catch(after, lift)
+        return _catch(after, lift, drill)
     if dial == "aid":
         return "without help" if after == "free" else f"helped by {listed([human(aid) for aid in drill.aid])}"
     return "a smaller part again"

@@ -12,7 +12,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, SCRAPED, SQUEEZE
+from kb.ask.minors import BRUISED, NEXT_DAY, SCRAPED, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -205,6 +205,32 @@ def test_a_bruise_where_the_bar_meets_the_hips_is_cautioned_and_the_rest_answere
 def test_more_than_scraped_skin_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
     """A nose, a muscle, a deep cut."""
     assert find(db, phrase) == Findings(CAUTION)
+
+
+@pytest.mark.parametrize("phrase", phrases("next_day.tsv"))
+def test_an_ache_of_the_day_after_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Less, lighter, and when to ask; then what was seen. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == NEXT_DAY
+    assert found.faults
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "wrists ache in the rack, elbows point to the floor",
+        "wrists ache the next day and still did at the weekend, elbows low",
+        "wrist swollen and sore the day after cleans",
+        "back sore the next day, hips rise first",
+        "knees ache the day after front squats",
+        "legs so sore the day after that the pee is dark",
+        "elbow aches the next day, presses out",
+        "forearms ache the next day with tingling fingers",
+    ],
+)
+def test_more_than_an_ache_of_the_day_after_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """In the lift, swollen, staying, in a back, a knee or an elbow: no fault and no drill."""
+    assert find(db, phrase).faults == ()
 
 
 @pytest.mark.parametrize("phrase", phrases("mended.tsv"))

@@ -36,7 +36,15 @@ SEARCH = """(texts) => texts.map((text) => window.drillpathFind(text))"""
 
 def phrases() -> list[str]:
     """What coaches said, each once, words of pain and of pain denied or long ago among them."""
-    files = ("phrasings.tsv", "cautions.tsv", "no_cautions.tsv", "mended.tsv", "squeezed.tsv", "scraped.tsv")
+    files = (
+        "phrasings.tsv",
+        "cautions.tsv",
+        "no_cautions.tsv",
+        "mended.tsv",
+        "squeezed.tsv",
+        "scraped.tsv",
+        "next_day.tsv",
+    )
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
     return [line.split("\t")[0] for line in lines if line]
 

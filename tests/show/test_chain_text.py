@@ -6,14 +6,16 @@ from small_answers import small_chain, small_shelf
 
 from kb.ask.alone import alone
 from kb.ask.chain import Chain
+from kb.ask.instead import Instead, instead
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
 from kb.show.care import NO_REVIEW, USUAL, Due, cares
 from kb.show.chain_text import chain_text, no_chain_text, session_said
-from kb.show.coach_words import KEPT, dosed
+from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
+from kb.show.instead_text import instead_text
 from kb.show.setting import Setting
 from kb.show.why_text import why_text
 from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, LoadFrom, PositionId, Stage
@@ -41,7 +43,6 @@ def test_the_answer_comes_first_and_the_rest_in_its_order() -> None:
             "clean, light bar, full kit, 17 min",
             "Because: lost back angle (position sense, the commonest cause).",
             "To tell the causes apart (60 s)",
-            "ask again with --cause",
             "where it shows",
             " 1  Hold the start                                                   work, 4 min",
             " 4  Clean                                                            work, 9 min",
@@ -52,11 +53,46 @@ def test_the_answer_comes_first_and_the_rest_in_its_order() -> None:
     assert places == sorted(places)
 
 
-def test_a_cause_that_was_named_needs_no_telling_apart() -> None:
-    """The coach knows it already."""
-    text = told(small_chain("hips-rise-first", cause="hips-set-low"), named=True)
+def with_others(found: Chain, *, named: bool = False) -> str:
+    """A chain with what its fault's other causes call for, as one text."""
+    return "\n".join(chain_text(found, "full", Setting(80), named=named, others=instead(found.matter)))
+
+
+def test_how_to_tell_the_causes_apart_comes_before_the_drills_unless_the_cause_was_named() -> None:
+    """Then the coach has judged it, and the checks stand with what the other causes call for, after the drills."""
+    text = with_others(small_chain("hips-rise-first"))
+    assert "If it is another, its drills stand after these." in text
+    assert text.index("To tell the causes apart") < text.index("where it shows") < text.index("If it is another cause")
+    text = with_others(small_chain("hips-rise-first", cause="hips-set-low"), named=True)
     assert "Because: hips set low (set up)." in text
-    assert "To tell the causes apart" not in text
+    assert text.index("where it shows") < text.index("To tell the causes apart") < text.index("If it is another cause")
+
+
+def test_each_other_cause_has_its_drills_in_order_and_what_stands_above_is_not_told_again() -> None:
+    """So that whoever finds on the floor that it is another can go on from the same page."""
+    found = small_chain("hips-rise-first")
+    text = with_others(found)
+    after = flat(text[text.index("If it is another cause") :])
+    for other in instead(found.matter):
+        assert other.chain is not None
+        at = after.index(human(other.cause.id).capitalize())
+        for entry in other.chain.routes[0].entries:
+            at = after.index(f"{entry.drill.name}: ", at)
+    assert "as above" in after
+
+
+def test_another_cause_that_has_no_chain_here_says_why() -> None:
+    """With a stick, strength for the jerk has nothing to be built with."""
+    cause = small_chain("hips-rise-first").matter.fault.causes[1]
+    (line,) = instead_text(
+        small_chain("hips-rise-first").matter.fault,
+        [Instead(cause, None, "needs a bar")],
+        [],
+        set(),
+        Setting(100),
+        checks=False,
+    )[2:]
+    assert line == f"  - {human(cause.id).capitalize()} ({human(cause.kind)}): no chain here; needs a bar."
 
 
 def test_what_to_keep_to_and_to_look_at_first_come_before_the_drills() -> None:

@@ -7,9 +7,10 @@ from small_answers import small_shelf
 from kb.dials import Change
 from kb.show.coach_words import changed, dosed, duration, largest_change, moved_on, plain_markdown
 from kb.show.setting import Setting
-from kb.terms import Dose, Speed, Standard
+from kb.terms import Dose, LiftId, Speed, Standard
 
 CLEAN, JERK = small_shelf("clean").lift, small_shelf("jerk").lift
+BOTH = JERK._replace(id=LiftId("clean-and-jerk"), timeline=(*CLEAN.timeline, *JERK.timeline))
 
 SAID = [
     ("reach", "extension-receive", "hip-receive", "from the hip"),
@@ -46,8 +47,11 @@ def test_a_change_is_said_in_a_few_words(dial: str, before: str, after: str, sai
 
 
 def test_the_jerk_has_a_catch_of_its_own() -> None:
-    """Its full depth is the split."""
-    assert changed(Change("catch", "power", "full", 1), JERK, drill("a")) == "caught in the split"
+    """Its full depth is the split; a clean before a jerk is caught in a squat for all that."""
+    deeper, split = Change("catch", "power", "full", 1), ("rack", "recovered")
+    assert changed(deeper, JERK, drill("a", reach={JERK.id: split})) == "caught in the split"
+    assert changed(deeper, BOTH, drill("a", reach={JERK.id: split})) == "caught in the split"
+    assert changed(deeper, BOTH, drill("a", reach={CLEAN.id: ("start", "stand")})) == "caught low"
 
 
 def test_one_change_is_said_beside_a_bar() -> None:

@@ -1,0 +1,71 @@
+"""The other causes of a fault on a terminal: what tells them apart, and what each calls for, in short."""
+
+from collections.abc import Collection, Sequence
+
+from kb import dose
+from kb.ask.instead import Instead
+from kb.ask.route import Entry
+from kb.show.care import Due, cares
+from kb.show.coach_words import dosed, human, in_hands, moved_on
+from kb.show.setting import Setting, hanging, titled
+from kb.show.tell_lines import tell_lines
+from kb.terms import DrillId, Fault, Load
+
+__all__ = ["instead_text"]
+
+Told = Collection[tuple[DrillId, Load, bool]]
+"""The drills an answer has told in full: which, at what load, and whether as work."""
+
+
+def instead_text(
+    fault: Fault,
+    others: Sequence[Instead],
+    told: Sequence[Entry],
+    seen: set[str],
+    setting: Setting,
+    *,
+    checks: bool,
+) -> list[str]:
+    """What to do if it is another cause; `checks` puts first how to tell them apart.
+
+    `told` are the drills told in full above, `seen` the cautions said there; the others' drills must have their text.
+    """
+    known = {(entry.drill.id, entry.load, entry.work) for entry in told}
+    lines = tell_lines(fault, setting) if checks and others else []
+    said = [line for other in others for line in _other(other, known, seen, setting)]
+    return [*lines, *titled("If it is another cause", said, setting)]
+
+
+def _other(other: Instead, known: Told, seen: set[str], setting: Setting) -> list[str]:
+    cause, name = other.cause, human(other.cause.id).capitalize()
+    if other.chain is None:
+        return hanging("  - ", f"{name} ({human(cause.kind)}): no chain here; {other.none}.", setting)
+    matter, route = other.chain.matter, other.chain.routes[0]
+    before = f", by {matter.worked.name}" if matter.worked.id != matter.fault.id else ""
+    head = f"{name} ({human(cause.kind)}{before}), {dose.minutes(route.seconds)} min. {cause.throughout}".rstrip()
+    lines = hanging("  - ", head, setting)
+    for n, entry in enumerate(route.entries, 1):
+        lines += _drill(f"    {n}  ", entry, known, seen, setting)
+    for entry in other.chain.strengthen:
+        lines += _drill("    +  ", entry, known, seen, setting)
+    return lines
+
+
+def _drill(mark: str, entry: Entry, known: Told, seen: set[str], setting: Setting) -> list[str]:
+    """A drill, under what is to be minded before it and wasn't said yet."""
+    due = cares(Due(entry.drill, entry.load, entry.dials.catch, entry.gear), seen)
+    lines = [line for text in due for line in hanging("     ! ", text, setting)]
+    return [*lines, *hanging(mark, _said(entry, known, setting), setting)]
+
+
+def _said(entry: Entry, known: Told, setting: Setting) -> str:
+    """A drill in a line or two: what it is, how much, what to say and until when; briefly where it stands above."""
+    drill = entry.drill
+    if not entry.work:
+        return f"{drill.name}: check"
+    much = ", ".join(part for part in (dosed(drill, setting), in_hands(drill, entry.load, entry.gear)) if part)
+    if (drill.id, entry.load, entry.work) in known:
+        return f"{drill.name}: {much}, as above"
+    cue = f'; "{drill.cues[0]}"' if drill.cues else ""
+    not_for = f". Not for: {drill.not_for}" if drill.not_for else ""
+    return f"{drill.name}: {much}{cue}; until {moved_on(drill.standard, entry.gone)}{not_for}"
