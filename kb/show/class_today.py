@@ -3,10 +3,12 @@
 from kb.ask.class_.doing import Own
 from kb.ask.class_.slots import ClassPlan
 from kb.dose import minutes
-from kb.show.coach_words import listed
-from kb.terms import Drill
+from kb.show.coach_words import human, listed
+from kb.terms import Drill, ItemId, Load
 
 __all__ = ["today_said"]
+
+BARS = (ItemId("bar"), ItemId("training-bar"))
 
 
 def today_said(plan: ClassPlan) -> list[str]:
@@ -22,7 +24,36 @@ def today_said(plan: ClassPlan) -> list[str]:
         names = listed([drill.name for drill in done])
         text = f"Today everyone who learns does {names}: one round of each drill on the way, then "
         said.append(f"{text}{'this' if len(done) == 1 else 'these'} in full{_short_said(owns, done)}.")
-    return [*said, *_left_said(owns)]
+    return [*said, *_further_said(owns), *_left_said(owns), *(_by_turns_said(plan, done[-1]) if done else [])]
+
+
+def _by_turns_said(plan: ClassPlan, drill: Drill) -> list[str]:
+    """What to do with bars that don't go round and stand by: those who are ready have them, so many at a time.
+
+    Not for what begins on the floor, where a bar without discs lies too low.
+    """
+    begins = {first for first, _ in drill.reach.values()}
+    if drill.load[1] < Load.LIGHT or "start" in begins:
+        return []
+    return [
+        f"{use.have} {human(use.item)}{'s stand' if use.have > 1 else ' stands'} by: whoever has met the standard of"
+        f" {drill.name} with a stick takes one, empty, for two rounds of it, {use.have} at a time."
+        for use in plan.gear
+        if use.item in BARS and 0 < use.have < len(plan.lifters) and not use.peak
+    ]
+
+
+def _further_said(owns: list[Own]) -> list[str]:
+    """What comes after it, as there is time, and whose it is where not everyone's."""
+    who: dict[tuple[str, ...], list[str]] = {}
+    for own in owns:
+        if own.further:
+            who.setdefault(tuple(drill.name for drill in own.further), []).append(own.lifter.name)
+    return [
+        f"As there is time{'' if len(members) == len(owns) else f', {listed(members)}'}: after that {listed(names)},"
+        f" next on the way to the lift; without {'it' if len(names) == 1 else 'them'} where today's standard isn't met."
+        for names, members in who.items()
+    ]
 
 
 def _done(own: Own) -> list[Drill]:

@@ -34,6 +34,12 @@ MORE_WITH = "installed with `drillpath[class]`, the program looks further and pr
 SPARE_S = (300, 600, 900)
 """How much shorter than the class the lists of `today` are made where they can't be planned otherwise, s. Ours."""
 
+WORTH_MORE_S = 480
+"""Time left after everyone's list of `today` from which on one more drill is tried, s. Ours."""
+
+MOST_FURTHER = 2
+"""How many drills more at most: new ones, after all that `today` led through. Ours."""
+
 Told = Callable[[Sequence[Own]], tuple[Own, ...]]
 
 
@@ -92,7 +98,16 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
         if found is None:
             raise _reason(none, anew) from None
         way = found
+    way = next(filter(None, map(tried, _further(way))), way)
     return Planned(plan_of(way.matter, way.plan), way.solved)
+
+
+def _further(way: _Way) -> Iterator[Class]:
+    """Where all who learn do the same today and minutes are left: the class goes on by two drills more, then by one."""
+    asked = way.matter.asked
+    left = 60 * asked.minutes - plan_of(way.matter, way.plan).end_s
+    if asked.today and left >= WORTH_MORE_S:
+        yield from (asked._replace(further=count) for count in range(MOST_FURTHER, 0, -1))
 
 
 def _shorter(asked: Class) -> Iterator[Class]:

@@ -119,3 +119,26 @@ def test_who_holds_the_lift_or_has_a_fault_does_what_they_would(db: sqlite3.Conn
     other = asked(db, *BOTH)
     other = other._replace(lifters=tuple(each._replace(lift=LiftId("clean")) for each in other.lifters))
     assert done(own(db, other)) == done(own(db, other._replace(today=())))
+
+
+def test_as_there_is_time_the_list_goes_on_to_what_changes_least(db: sqlite3.Connection) -> None:
+    """Drills of the path that are ready after today's, in full and at their lightest; none where they don't fit."""
+    squats = frozenset(map(DrillId, ("front-squat", "air-squat")))
+    of = asked(db, "hang-pull", minutes=40)._replace(lifters=(Lifter("A", LiftId("clean"), holds=squats),))
+    plain, further = own(db, of), own(db, of._replace(further=1))
+    assert not plain.further
+    assert [each.id for each in further.further] == ["hang-clean"]
+    assert done(further)[: len(plain.doings)] == done(plain)
+    assert done(further)[len(plain.doings) :] == [("hang-clean", "stick", "full")]
+    assert own(db, of._replace(further=1, minutes=20)).further == ()
+
+
+def test_going_on_keeps_order_and_time(db: sqlite3.Connection) -> None:
+    """Nothing before what it is built on, and no list longer than the class."""
+    for minutes in range(20, 90, 10):
+        of = asked(db, *BOTH, minutes=minutes)._replace(further=2)
+        found = own(db, of)
+        ids = [each.drill.id for each in found.doings]
+        assert alone_s(of, found) <= 60 * (minutes - 10)
+        for n, each in enumerate(found.doings):
+            assert all(set(group) & set(ids[:n]) for group in each.drill.groups), each.drill.id

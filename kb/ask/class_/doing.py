@@ -41,7 +41,8 @@ class Own(NamedTuple):
     """A lifter's own list; `knows` are drills that needn't be shown; `later` what is left for another day.
 
     `today` are the drills of the class's `today` that the list is made for, none where it is for something else; `left`
-    are those of them that don't fit, and `left_s` how much longer it would take, s. `by_themselves` says that all of it
+    are those of them that don't fit, and `left_s` how much longer it would take, s; `further` what comes after them on
+    the path, done as there is time. `by_themselves` says that all of it
     is practice of what is held: no coach is needed to run it.
     """
 
@@ -52,6 +53,7 @@ class Own(NamedTuple):
     today: tuple[DrillId, ...] = ()
     left: tuple[Drill, ...] = ()
     left_s: int = 0
+    further: tuple[Drill, ...] = ()
     by_themselves: bool = False
 
 

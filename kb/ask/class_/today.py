@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from functools import reduce
 from typing import NamedTuple
 
+from kb import dials
 from kb.ask.class_.doing import Doing, Own, alone_s, counted, gear_of
 from kb.ask.class_.groups import joined
 from kb.ask.class_.people import Class, Lifter
@@ -59,13 +60,42 @@ def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
         for steps in _ways(_steps(question, goals[:count])):
             least = _own(question, steps)
             if alone_s(asked, least) <= question.room_s:
-                return _leaving(question, least, goals[count:])
+                whole = count == len(goals) and asked.further
+                return _further(question, least) if whole else _leaving(question, least, goals[count:])
     # not even the first: as far towards it as the minutes go
     short = least
     while len(short.doings) > 1 and alone_s(asked, short) > question.room_s:
         short = short._replace(doings=short.doings[:-1])
     gone = len(least.doings) - len(short.doings)
     return _leaving(question, short, goals if gone else goals[1:], later=max(gone - 1, 0))
+
+
+def _further(asked: _Asked, own: Own) -> Own:
+    """The list with what follows it on the path to the whole lift, in full: so many drills more as the class says.
+
+    Each time the one of those that are ready which changes least. As it was where that doesn't fit the time.
+    """
+    done = asked.lifter.holds | {doing.drill.id for doing in own.doings}
+    on_path = [entry.drill for entry in path(asked.shelf, have=asked.have, holds=done).entries]
+    fits, turned = asked.shelf.fits(asked.have), asked.shelf.dials
+    last, kept = own.doings[-1].drill, list[Drill]()
+    while len(kept) < asked.of.further:
+        before = turned[last.id]
+        ready = [
+            drill
+            for drill in on_path
+            if drill.stage is not Stage.PREPARE
+            and drill.id not in done
+            and all(done.intersection(group) for group in drill.groups)
+        ]
+        if not ready:
+            break
+        last = min(ready, key=lambda drill: dials.step(before, turned[drill.id], dials.spans(asked.shelf.lift)))
+        kept.append(last)
+        done |= {last.id}
+    steps = [_Step(each, loads(each, fits[each.id], Load.LIGHT)[0], full=True) for each in kept]
+    longer = own._replace(doings=(*own.doings, *_own(asked, steps).doings), further=tuple(kept))
+    return longer if kept and alone_s(asked.of, longer) <= asked.room_s else own
 
 
 def _leaving(asked: _Asked, own: Own, goals: Sequence[DrillId], *, later: int = 0) -> Own:
