@@ -25,7 +25,10 @@ def command(ctx: click.Context, text: tuple[str, ...], lift: str | None, as_json
 
         put_json(find_json(findings))
     else:
+        from kb.ask.read import sections
         from kb.show.find_text import find_text
         from kb.show.setting import setting_of
 
-        click.echo("\n".join(find_text(findings, setting_of())))
+        ids = [hit.id for hit in findings.faults[:1]]
+        first = sections(db, "fault", ids).get(ids[0], {}) if ids else {}
+        click.echo("\n".join(find_text(findings, setting_of(), first=first)))

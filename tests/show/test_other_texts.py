@@ -27,6 +27,15 @@ def test_what_was_found_can_be_gone_on_from() -> None:
     assert lines[3:5] == ["Drills", "  start-hold  Hold the start"]
 
 
+def test_how_the_first_fault_looks_stands_after_the_list() -> None:
+    """So that a coach sees at once whether it is that one, and what else it could be."""
+    fault = Hit("fault", "hips-rise-first", "Hips rise first", ("clean",), 3)
+    text = {"Looks like": "The seat leaves early.", "Mistaken for": "A high start."}
+    lines = find_text(Findings(None, (fault,)), Setting(), first=text)
+    at = lines.index("Is it the first? Hips rise first")
+    assert lines[at + 1 : at + 3] == ["  The seat leaves early.", "  Look alike: A high start."]
+
+
 def test_a_caution_is_the_whole_answer() -> None:
     """And nothing found is said to be nothing."""
     assert find_text(Findings("Ask first."), Setting()) == ["Ask first."]
