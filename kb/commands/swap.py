@@ -1,9 +1,15 @@
 """`drillpath swap DRILL`: as it is, with a stand-in, or what would do instead."""
 
+import sqlite3
+from typing import TYPE_CHECKING
+
 import click
 
 from kb.commands.asked import Asked, as_json_option, complete, put_json, room_of, room_options, words
-from kb.terms import DrillId
+from kb.terms import Drill, DrillId
+
+if TYPE_CHECKING:
+    from kb.ask.swap import Swap
 
 __all__ = ["command"]
 
@@ -31,4 +37,22 @@ def command(ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: s
         from kb.show.setting import setting_of
         from kb.show.swap_text import swap_text
 
+        found = _with_text(db, found)
         click.echo("\n".join(swap_text(found, drills=drills, items=items, setting=setting_of())))
+
+
+def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
+    """A swap whose drills have their text: what to say is in it."""
+    from kb.ask import read
+
+    parts = (found.easier, found.harder, found.swaps)
+    texts = read.sections(db, "drill", {each.drill.id for part in parts for each in part})
+
+    def told(drill: Drill) -> Drill:
+        return drill._replace(sections=texts[drill.id])
+
+    return found._replace(
+        easier=tuple(each._replace(drill=told(each.drill)) for each in found.easier),
+        harder=tuple(each._replace(drill=told(each.drill)) for each in found.harder),
+        swaps=tuple(each._replace(drill=told(each.drill)) for each in found.swaps),
+    )

@@ -4,11 +4,17 @@ from collections.abc import Collection, Mapping
 
 from kb.ask.harder import Harder
 from kb.ask.swap import Swap
-from kb.show.coach_words import changed, dosed, human, listed
+from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
 from kb.terms import Drill, DrillId, Item, ItemId
 
 __all__ = ["kits_text", "swap_text"]
+
+MOST_NAMED = 3
+"""Faults that are named before they are counted."""
+
+FRAMES = (("works on ", ""), ("", " is not worked on"))
+"""What stands before and after a fault that is kept, and one that is lost."""
 
 
 def swap_text(
@@ -16,33 +22,58 @@ def swap_text(
 ) -> list[str]:
     """Whether a drill can be done, what is lost, easier and harder ones, the nearest others, what an item opens."""
     lines = _as_it_is(swap, items, setting)
+    told: set[DrillId] = set()
     easier: list[str] = []
     for each in swap.easier:
         than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
-        eases = f"{_dosed(each.drill, setting)}: {each.eases}{than}"
-        easier += hanging("  - ", f"{eases} (`show {each.drill.id}`)", setting)
+        easier += _drill(each.drill, f"{each.eases}{than}", told, setting)
     lines += titled("Easier, as its entry names them", easier, setting)
     harder: list[str] = []
     for more in swap.harder:
-        why = f"{_dosed(more.drill, setting)}: {_harder_for(more)}"
-        harder += hanging("  - ", f"{why} (`show {more.drill.id}`)", setting)
+        harder += _drill(more.drill, _harder_for(more), told, setting)
     if swap.drill.turn_up and swap.doable:
         lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
     lines += titled("Harder, once its standard is met", harder, setting)
     others: list[str] = []
     for near in swap.swaps:
-        others += hanging("  - ", f"{_dosed(near.drill, setting)} (`show {near.drill.id}`)", setting)
+        others += _drill(near.drill, "", told, setting)
         for label, said in (("keeps", near.keeps), ("loses", near.loses)):
             if said:
-                others += hanging(f"      {label}  ", "; ".join(human(each) for each in said), setting)
+                others += hanging(f"      {label}  ", _in_short(said), setting)
     lines += titled("Instead, nearest first", others, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
 
 
-def _dosed(drill: Drill, setting: Setting) -> str:
-    """A drill and how much of it."""
-    return f"{drill.name}, {dosed(drill, setting)}"
+def _drill(drill: Drill, why: str, told: set[DrillId], setting: Setting) -> list[str]:
+    """A drill, how much of it and why; what to say and until when, unless it was told."""
+    lines = hanging("  - ", f"{drill.name}, {dosed(drill, setting)}{f': {why}' if why else ''}", setting)
+    if drill.id not in told:
+        told.add(drill.id)
+        cue = f'"{drill.cues[0]}" ' if drill.cues else ""
+        lines += hanging("      ", f"{cue}Until {moved_on(drill.standard)} (`show {drill.id}`)", setting)
+    return lines
+
+
+def _in_short(said: Collection[str]) -> str:
+    """What is kept or lost: the faults together and no more than three of them, then the rest.
+
+    >>> _in_short(["works on a-b", "works on c", "aims at d"])
+    'works on a b and c; aims at d'
+    """
+    parts = []
+    for before, after in FRAMES:
+        names = [human(each[len(before) : len(each) - len(after)]) for each in said if _frames(each, before, after)]
+        if names:
+            few = names if len(names) <= MOST_NAMED else [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"]
+            verb = after if len(names) == 1 else after.replace("is", "are")
+            parts.append(f"{before}{listed(few)}{verb}")
+    rest = [each for each in said if not any(_frames(each, *frame) for frame in FRAMES)]
+    return "; ".join([*parts, *map(human, rest)])
+
+
+def _frames(text: str, before: str, after: str) -> bool:
+    return text.startswith(before) and text.endswith(after)
 
 
 def _harder_for(more: Harder) -> str:

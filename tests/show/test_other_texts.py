@@ -7,6 +7,7 @@ from kb.ask.path import path
 from kb.ask.swap import Easier, Harder, Near, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
+from kb.show.coach_words import moved_on
 from kb.show.find_text import find_text
 from kb.show.path_text import path_text
 from kb.show.problems_text import problems_brief, problems_github, problems_text
@@ -70,13 +71,32 @@ def test_a_swap_says_first_whether_it_can_be_done() -> None:
     assert lines[:2] == ["Tall clean can be done with stick for bar.", "  lost  weight"]
     said = " ".join(" ".join(lines).split())
     squat, tall = "Front squat, 3 x 4 at 3-1-2-2, rest 75 s", "Tall clean, 4 x 3, rest 50 s"
-    assert f"Easier, as its entry names them - {squat}: no pull before it (`show front-squat`)" in said
-    assert f"- {squat}: no bar; easier than front squat (`show front-squat`)" in said
-    assert f"Harder, once its standard is met - {squat}: this one eases it: no pull (`show front-squat`)" in said
-    assert f"- {tall}: builds on this one (`show tall-clean`)" in said
-    assert f"Instead, nearest first - {squat} (`show front-squat`) keeps works on hips rise first" in said
+    until = f"Until {moved_on(SHELF.drills[DrillId('front-squat')].standard)} (`show front-squat`)"
+    assert f"Easier, as its entry names them - {squat}: no pull before it {until} - {squat}: no bar" in said
+    assert "no bar; easier than front squat" in said
+    assert (
+        f"Harder, once its standard is met - {squat}: this one eases it: no pull - {tall}: builds on this one" in said
+    )
+    assert said.count(until) == 1
+    assert f"Instead, nearest first - {squat} keeps works on hips rise first" in said
     assert lines[-2].endswith("3 more")
     assert lines[-1] == "  Bar  Tall clean"
+
+
+def test_what_is_kept_and_lost_is_said_in_short() -> None:
+    """The faults together, three of them by name, then the rest."""
+    kept = ("works on hips-rise-first", "works on bar-loops-out", "aims at clean-hang")
+    many = tuple(f"fault-{name} is not worked on" for name in ("a", "b", "c", "d"))
+    near = Near(SHELF.drills[DrillId("front-squat")], kept, (*many, "no load at all"), 1)
+    lines = swap_text(
+        Swap(TALL, True, (), Load.STICK, (), (), (), (near,), ()),
+        drills=SHELF.drills,
+        items=SHELF.items,
+        setting=Setting(),
+    )
+    said = " ".join(" ".join(lines).split())
+    assert "keeps works on hips rise first and bar loops out; aims at clean hang" in said
+    assert "loses fault a, fault b, fault c and 1 more are not worked on; no load at all" in said
 
 
 def test_kits_say_how_far_they_go() -> None:
