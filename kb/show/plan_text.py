@@ -7,7 +7,7 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.plan import Plan, Session
 from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
-from kb.show.coach_words import dosed
+from kb.show.coach_words import dosed, moved_on
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -73,12 +73,13 @@ def due_before(
 
 
 def _told(slot: Slot, texts: Mapping[str, Mapping[str, str]], seen: set[str], setting: Setting) -> str:
-    """How much of a drill and what to say, where it comes for the first time; `seen` keeps what was told."""
+    """How much of a drill, what to say and until when, where it comes first; `seen` keeps what was told."""
     drill = slot.form.drill._replace(sections=texts.get(slot.form.drill.id, {}))
     if f"told {drill.id}" in seen:
         return ""
     seen.add(f"told {drill.id}")
-    return dosed(drill, setting) + (f'; say "{drill.cues[0]}"' if drill.cues else "")
+    cue = f'; say "{drill.cues[0]}"' if drill.cues else ""
+    return f"{dosed(drill, setting)}{cue}; until {moved_on(drill.standard)}"
 
 
 def _session(
