@@ -17,10 +17,17 @@ __all__ = ["command"]
 @click.command(name="swap", short_help="A drill with what is there, or what would do instead.")
 @click.argument("drill", nargs=-1, required=True, shell_complete=complete("drill"))
 @room_options
+@click.option("--easier", "only", flag_value="easier", help="Only what is easier.")
+@click.option("--harder", "only", flag_value="harder", help="Only what is harder.")
 @as_json_option
 @click.pass_context
-def command(ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: str | None, as_json: bool) -> None:
-    """A drill with what is there: as it is, with a stand-in and what that loses, or the nearest others."""
+def command(
+    ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: str | None, only: str | None, as_json: bool
+) -> None:
+    """A drill with what is there: as it is, with a stand-in and what that loses, or the nearest others.
+
+    What is easier and what is harder than it stands between, each with what to say and until when.
+    """
     from kb.ask import read
     from kb.ask.names import resolve
     from kb.ask.swap import swap
@@ -38,7 +45,7 @@ def command(ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: s
         from kb.show.swap_text import swap_text
 
         found = _with_text(db, found)
-        click.echo("\n".join(swap_text(found, drills=drills, items=items, setting=setting_of())))
+        click.echo("\n".join(swap_text(found, drills=drills, items=items, setting=setting_of(), only=only or "")))
 
 
 def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":

@@ -18,22 +18,18 @@ FRAMES = (("works on ", ""), ("", " is not worked on"))
 
 
 def swap_text(
-    swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting
+    swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting, only: str = ""
 ) -> list[str]:
-    """Whether a drill can be done, what is lost, easier and harder ones, the nearest others, what an item opens."""
-    lines = _as_it_is(swap, items, setting)
+    """Whether a drill can be done, what is lost, easier and harder ones, the nearest others, what an item opens.
+
+    `only` leaves all but the easier or the harder ones out.
+    """
     told: set[DrillId] = set()
-    easier: list[str] = []
-    for each in swap.easier:
-        than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
-        easier += _drill(each.drill, f"{each.eases}{than}", told, setting)
-    lines += titled("Easier, as its entry names them", easier, setting)
-    harder: list[str] = []
-    for more in swap.harder:
-        harder += _drill(more.drill, _harder_for(more), told, setting)
-    if swap.drill.turn_up and swap.doable:
-        lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
-    lines += titled("Harder, once its standard is met", harder, setting)
+    lines = _as_it_is(swap, items, setting)
+    lines += _easier(swap, drills, told, setting) if only != "harder" else []
+    lines += _harder(swap, told, setting) if only != "easier" else []
+    if only:
+        return lines
     others: list[str] = []
     for near in swap.swaps:
         others += _drill(near.drill, "", told, setting)
@@ -43,6 +39,25 @@ def swap_text(
     lines += titled("Instead, nearest first", others, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
+
+
+def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: set[DrillId], setting: Setting) -> list[str]:
+    easier: list[str] = []
+    for each in swap.easier:
+        than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
+        easier += _drill(each.drill, f"{each.eases}{than}", told, setting)
+    return titled("Easier, as its entry names them", easier, setting)
+
+
+def _harder(swap: Swap, told: set[DrillId], setting: Setting) -> list[str]:
+    """The drill itself without more weight, then what comes after it."""
+    lines: list[str] = []
+    if swap.drill.turn_up and swap.doable:
+        lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
+    harder: list[str] = []
+    for more in swap.harder:
+        harder += _drill(more.drill, _harder_for(more), told, setting)
+    return [*lines, *titled("Harder, once its standard is met", harder, setting)]
 
 
 def _drill(drill: Drill, why: str, told: set[DrillId], setting: Setting) -> list[str]:

@@ -1,5 +1,6 @@
 """Found words, swaps, kits, paths and problems on a terminal."""
 
+import pytest
 from small_answers import small_shelf
 
 from kb.ask.find import Findings, Hit
@@ -97,6 +98,24 @@ def test_what_is_kept_and_lost_is_said_in_short() -> None:
     said = " ".join(" ".join(lines).split())
     assert "keeps works on hips rise first and bar loops out; aims at clean hang" in said
     assert "loses fault a, fault b, fault c and 1 more are not worked on; no load at all" in said
+
+
+@pytest.mark.parametrize(
+    ("only", "there", "gone"), [("harder", "Harder,", "Easier,"), ("easier", "Easier,", "Harder,")]
+)
+def test_one_direction_can_be_asked_for(only: str, there: str, gone: str) -> None:
+    """Whether it can be done stays; the rest goes."""
+    squat = SHELF.drills[DrillId("front-squat")]
+    found = Swap(
+        TALL, True, (), Load.STICK, (), (Easier(squat, "no pull", TALL.id),), (Harder(squat, "no pull"),),
+        (Near(squat, (), (), 1),), (Opens(BAR, (TALL.id,)),),
+    )  # fmt: skip
+    text = "\n".join(swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting(), only=only))
+    assert text.startswith("Tall clean can be done")
+    assert there in text
+    assert gone not in text
+    assert "Instead" not in text
+    assert "would open" not in text
 
 
 def test_kits_say_how_far_they_go() -> None:
