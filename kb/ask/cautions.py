@@ -14,8 +14,8 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SPELT",
-    "UNSETTLED", "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SAME_DAY",
+    "SPELT", "TODAY", "UNSETTLED", "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -35,6 +35,13 @@ URGENT = (
     " and no drill for pain or illness."
 )
 """The same for what can't wait."""
+
+TODAY = (
+    "Stop, and have a doctor see it today, or ring whoever is on duty; with a pregnancy the midwife. Don't wait for it"
+    " to go off, though it may hurt little, and lift nothing until then. drillpath gives no cause and no drill for"
+    " pain, injury, illness or pregnancy."
+)
+"""The same for what can't wait for days."""
 
 _CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
 
@@ -61,6 +68,25 @@ AFTER = (
     " rest of what you said: lighter than usual, unloaded first. If not, ask first."
 )
 """What stands between the caution and what is found, where the rest of the words is answered."""
+
+_BLEEDS = (
+    r"(?:bleed\w*|bled|spotting|cramp\w*|waters? br\w+|(?:pulling|pains?|ache) in (?:the|her|my) (?:belly|abdomen))"
+)
+_WITH_CHILD = r"(?:pregnan\w*|weeks (?:gone|along))"
+_GAVE = r"(?:pop(?:s|ped)?|snap(?:s|ped)?|crack(?:ed)?|ripped|tore|tear)"
+_SHAPE = r"(?:bruis\w*|gap|lump|bulg\w*|dent|sits higher|rolled up)"
+
+SAME_DAY = re.compile(
+    rf"\b{_WITH_CHILD}\b.*\b{_BLEEDS}\b|\b{_BLEEDS}\b.*\b{_WITH_CHILD}\b"
+    rf"|\b{_GAVE}\b.*\b{_SHAPE}\b|\b{_SHAPE}\b.*\b{_GAVE}\b"
+    r"|\b(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue)\b"
+    r"|\b(?:arm|calf|leg)\b(?: \w+){0,4} sw[eo]ll\w*|\b(?:dark|brown|red) (?:urine|pee|wee)\b"
+    r"|\b(?:can ?t|cannot) (?:put (?:any )?weight on|bear weight|walk on)\b"
+    r"|\b(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck)\b"
+)
+"""Words of what a doctor should see the same day: bleeding in pregnancy, a tendon that may have torn, a limb that is
+cold or swollen, dark urine, no weight borne, a fall on the head. From memory: first-aid teaching, and what textbooks of
+sports medicine call urgent."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
@@ -96,7 +122,9 @@ broke(?:n)? (?:(?:his|her|my|a|their) )?(?:wrist|arm|leg|ankle|foot|rib|bone|han
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
 breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|children|kids|child(?! s play)
-\d+ ?(?:yrs?|years?|yo)(?: old)?|(?:five|six|seven|eight|nine|ten|eleven|twelve|thirteen) ?years? old
+(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
+(?:boy|girl|lad|lass|pupil|aged|(?:he|she) (?:is|s)) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s))
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen)
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
 bad (?:back|knee|shoulder|wrist|elbow|hip|neck)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
@@ -211,6 +239,8 @@ def care_of(text: str) -> Care:
     said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
         return Care(None, said)
+    if SAME_DAY.search(said):
+        return Care(TODAY, None)
     for minor in MINORS:
         left = " ".join(minor.said.sub(" ", said).split())
         if left and minor.speaks.search(said) and not minor.stays.search(said) and not _troubled(left):

@@ -10,7 +10,7 @@ from time import process_time
 
 import pytest
 
-from kb.ask.cautions import CAUTION, URGENT, care_of, caution_for
+from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.minors import BRUISED, NEXT_DAY, SCRAPED, SQUEEZE
 from kb.ask.spelling import near, parted
@@ -87,7 +87,7 @@ def test_phrasings_that_nobody_saw_find_their_fault(
 @pytest.mark.parametrize("phrase", phrases("cautions.tsv"))
 def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connection, phrase: str) -> None:
     """No fault, no drill."""
-    assert find(db, phrase) in (Findings(CAUTION), Findings(URGENT))
+    assert find(db, phrase) in (Findings(CAUTION), Findings(TODAY), Findings(URGENT))
 
 
 @pytest.mark.parametrize(
@@ -116,10 +116,58 @@ def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, ph
     assert find(db, phrase) == Findings(URGENT)
 
 
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "20 weeks pregnant, a pulling in the belly and some spotting since yesterday",
+        "a pop at the front of my elbow, a bruise down the forearm, it hardly hurts",
+        "right hand goes cold and pale after overhead work",
+        "the whole arm feels heavy and swollen till evening",
+        "legs sore the day after, and dark urine",
+        "twisted his knee, can't put weight on it, it hurts",
+        "slipped in the snatch and landed on her neck",
+    ],
+)
+def test_what_a_doctor_should_see_the_same_day_says_so(db: sqlite3.Connection, phrase: str) -> None:
+    """Days lost matter there, though it may hurt little; from memory."""
+    assert find(db, phrase) == Findings(TODAY)
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "a boy of 11 jumps forward",
+        "girl aged nine, hips rise",
+        "she is 16 and presses out",
+        "lad is a 14 year old",
+        "15yo",
+    ],
+)
+def test_a_child_is_for_who_is_trained_to_teach_children(db: sqlite3.Connection, phrase: str) -> None:
+    """Whatever the words for it."""
+    assert find(db, phrase) == Findings(CAUTION)
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "bar loops out, she has been lifting 3 years",
+        "hips rise first, 34 years old, ten months of training",
+        "65 year old, bar hits the knees",
+        "presses out, he is 15 kg heavier than last year",
+    ],
+)
+def test_years_of_training_and_an_adult_s_age_are_no_child(db: sqlite3.Connection, phrase: str) -> None:
+    """Nor is a weight."""
+    found = find(db, phrase)
+    assert found.caution is None
+    assert found.faults
+
+
 @pytest.mark.parametrize("phrase", ["sore knee when I squat", "she is pregnant", "dizzy on standing up", "boy of 11"])
 def test_what_can_wait_is_sent_to_whom_to_ask(db: sqlite3.Connection, phrase: str) -> None:
     """A doctor, a physiotherapist, a children's coach: no ambulance for a sore knee."""
-    assert find(db, phrase).caution != URGENT
+    assert find(db, phrase).caution == CAUTION
 
 
 def test_harm_denied_is_none(db: sqlite3.Connection) -> None:
@@ -185,7 +233,7 @@ def test_a_bruise_where_the_bar_meets_the_hips_is_cautioned_and_the_rest_answere
     assert found.caution == BRUISED
     assert "bar-loops-out" in [hit.id for hit in found.faults[:3]]
     for phrase in (
-        "a pop at the elbow and a bruise down the forearm",
+        "a bruise down the forearm",
         "bruise on the hip after a fall",
         "bruised ribs",
     ):

@@ -45,6 +45,8 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "says": cautions.CAUTION,
             "urgent": cautions.URGENT,
             "atOnce": cautions.AT_ONCE.pattern,
+            "today": cautions.TODAY,
+            "sameDay": cautions.SAME_DAY.pattern,
             "word": cautions.WORD.pattern,
             "phrase": cautions.PHRASE.pattern,
             "spelt": cautions.SPELT,

@@ -89,6 +89,7 @@
     const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
     if (!troubled(said)) return [null, said];
     const has = (pattern) => new RegExp(pattern).test(said);
+    if (has(caution.sameDay)) return [caution.today, null];
     for (const [says, speaks, trouble, stays] of caution.minors) {
       const more = left(said, trouble);
       if (more && has(speaks) && !has(stays) && !troubled(more)) return [says, more];
