@@ -30,6 +30,12 @@ MANY = 5
 WORTH_A_WORD = 8
 """Minutes left over of which a plan says what to do with them."""
 
+GAME = (
+    "Or as a game: two and two, the partner calls whether the standard was met, a point for each that was; ten points"
+    " win, and haste wins nothing."
+)
+"""What to do with minutes left over that a group likes. Common practice, no source."""
+
 
 def facts_of(plan: ClassPlan) -> list[str]:
     """What the class is, in a few words each."""
@@ -78,6 +84,7 @@ def _left_said(plan: ClassPlan) -> list[str]:
     return [
         f"{left} min are left after the last list. Instead of going on alone: {again} once more in the same turns"
         " with the standards counted, or longer with those who haven't met one."
+        + f" {GAME}"
         + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")
     ]
 
