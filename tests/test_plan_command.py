@@ -204,35 +204,12 @@ def test_days_at_home_are_marked(tmp_path: Path) -> None:
         (("--weeks", "3", "--weight", "heavy"), "--weight"),
         (("--weeks", "3", "--weight", "40", "--bar", "mens"), "here is no bar 'mens'"),
         (("--home-days", "2", "--home-kit", "hom"), "here is no kit 'hom'"),
-        (("--home-days", "2", "--home-have", "brom"), "broom"),
-        (("--home-days", "2", "--home-kit", "home", "--home-have", "broom"), "give one"),
-        (("--weak", "power-jerk"), "--holds full-jerk"),
-        (("--weak", "power-jerk", "--holds", "full-jerk", "--weeks", "6"), "--weight"),
         (("--home-days", "6", "--per-week", "3"), "from 1 to 7 in all"),
     ],
 )
 def test_a_wish_that_cannot_be_is_refused_in_a_sentence(options: tuple[str, ...], says: str) -> None:
     """With the option, and the nearest right value where there is one."""
     assert says in ask("jerk", *options, code=2).stderr
-
-
-def test_the_weak_part_and_what_is_at_home_can_be_named() -> None:
-    """A lift that is a part serves as well as a drill; at home only what can be done with what is listed."""
-    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "6", "--weight", "60", "--from", "56")
-    said = ask(*asked, "--kit", "full", "--weak", "jerk").stdout
-    assert "part   Jerk, 47 kg" in said
-    home = ("jerk", "--kit", "hall", "--home-days", "1", "--home-have", "broom", "--json")
-    rooms = [json.loads(ask(*home[:-1], *more, "--json").stdout) for more in ((), ("--per-week", "1"))]
-    assert all(answer["home_days"] == 1 for answer in rooms)
-    drills = {
-        each["id"]
-        for answer in rooms
-        for session in answer["sessions"]
-        if session["home"]
-        for each in session["drills"]
-    }
-    assert drills
-    assert "power-jerk" not in drills
 
 
 @pytest.mark.parametrize(("first", "much"), [("48", True), ("58", False)])

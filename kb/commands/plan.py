@@ -23,7 +23,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, goal_of, home_of, weak_of, wish_options
+from kb.commands.plan_asked import Wishes, goal_of, home_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import LiftId
@@ -118,7 +118,6 @@ def command(
         goal=goal,
         have=room.have,
         held=holds_it,
-        weak=weak_of(db, shelf, wishes, held=holds_it),
     )
     days = _days(found, begins)
     if calendar is not None and begins is not None:
@@ -194,9 +193,8 @@ def _put_calendar(path: str, found: Plan, days: "Mapping[int, date]", begins: "d
 
 
 def _texts(db: "sqlite3.Connection", found: Plan) -> "Mapping[str, Mapping[str, str]]":
-    """The text of a plan's drills, for what to say and how to miss."""
-    slots = {slot.form.drill.id for session in found.sessions for slot in session.slots}
-    return read.sections(db, "drill", slots | {form.drill.id for form in found.forms})
+    """The text of a plan's drills, for how to miss."""
+    return read.sections(db, "drill", {form.drill.id for form in found.forms})
 
 
 def _answer(

@@ -8,17 +8,13 @@ from typing import Any, NamedTuple, TypeVar
 import click
 
 from kb.ask import read
-from kb.ask.names import resolve
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Home
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
-from kb.ask.shelf import Shelf
-from kb.commands.asked import room_of
 from kb.discs import iron_of, weight
 from kb.errors import BadInput
-from kb.terms import DrillId
 
-__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "weak_of", "wish_options"]
+__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "wish_options"]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
@@ -37,16 +33,13 @@ class Wishes(NamedTuple):
     new: int
     returning: bool
     home_days: int
-    home_kit: str | None
-    home_have: str | None
-    weak: str | None
+    home_kit: str
 
 
 def wish_options(command: Command) -> Command:
-    """Add what a plan may be asked for besides: the options of which each has a field in `Wishes`."""
+    """Add `--weeks`, `--by`, `--weight`, `--from`, `--bar`, `--new`, `--returning`, `--home-days` and `--home-kit`."""
     for option in (
-        click.option("--home-have", metavar="A,B", help="Exactly what is there at home, instead of --home-kit."),
-        click.option("--home-kit", metavar="KIT", help="What there is at home; home if nothing is said."),
+        click.option("--home-kit", default="home", show_default=True, metavar="KIT", help="What there is at home."),
         click.option(
             "--home-days",
             type=click.IntRange(0, MOST_A_WEEK - 1),
@@ -66,9 +59,6 @@ def wish_options(command: Command) -> Command:
         ),
         click.option(
             "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
-        ),
-        click.option(
-            "--weak", metavar="DRILL", help="The part that lags behind, such as jerk: each week first, at weight."
         ),
         click.option("--from", "first", metavar="KG", help="What goes today, done well; else 60 % of --weight."),
         click.option("--weight", metavar="KG", help="What is to be lifted on the day."),
@@ -113,33 +103,10 @@ def _days(by: str, begins: date) -> int:
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
-    """The sessions at home and what is there; None without any.
-
-    Raises BadInput for a kit or an item that is unknown, and for a kit and a list at once.
-    """
-    if wishes.home_kit is not None and wishes.home_have is not None:
-        raise BadInput("--home-kit and --home-have both say what is there at home; give one")
+    """The sessions at home and what is there; None without any. Raises BadInput for a kit that is unknown."""
     if not wishes.home_days:
         return None
-    if wishes.home_have is not None:
-        return Home(wishes.home_days, room_of(db, None, wishes.home_have).have)
-    kits, kit = read.kits(db), wishes.home_kit or "home"
-    if kit not in kits:
-        raise BadInput(f"there is no kit {kit!r}", nearest=tuple(sorted(kits)))
-    return Home(wishes.home_days, kits[kit])
-
-
-def weak_of(db: sqlite3.Connection, shelf: Shelf, wishes: Wishes, *, held: bool) -> DrillId | None:
-    """The part of the lift that lags behind, as a drill, where one was named: a drill, or a lift that is a part.
-
-    Raises BadInput for what is neither, and where the lift isn't held and built up to a weight.
-    """
-    if wishes.weak is None:
-        return None
-    if not held or wishes.weight is None:
-        raise BadInput(
-            f"--weak is for a lift that is held and built up: say --holds {shelf.lift.drill}, and --weight with a day"
-        )
-    lifts = read.lifts(db)
-    named = next((each for each in lifts.values() if wishes.weak.lower() in (each.id, each.name.lower())), None)
-    return named.drill if named is not None else DrillId(resolve(db, "drill", wishes.weak))
+    kits = read.kits(db)
+    if wishes.home_kit not in kits:
+        raise BadInput(f"there is no kit {wishes.home_kit!r}", nearest=tuple(sorted(kits)))
+    return Home(wishes.home_days, kits[wishes.home_kit])

@@ -7,7 +7,7 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.plan import Plan, Session
 from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
-from kb.show.coach_words import dosed, moved_on, share_said
+from kb.show.coach_words import dosed, moved_on
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -64,7 +64,7 @@ def due_before(
 ) -> list[str]:
     """The cautions due before a drill that is new, those said already left out."""
     form, items = slot.form, plan.path.shelf.items
-    first = slot.kind in ("new", "build", "part", "finish", "day") or (form.known and slot.exposure == 1)
+    first = slot.kind in ("new", "build", "finish", "day") or (form.known and slot.exposure == 1)
     fitted = fit(form.drill, have, items) if first else None
     if fitted is None:
         return []
@@ -79,8 +79,7 @@ def _told(slot: Slot, texts: Mapping[str, Mapping[str, str]], seen: set[str], se
         return ""
     seen.add(f"told {drill.id}")
     cue = f'; say "{drill.cues[0]}"' if drill.cues else ""
-    much = ", ".join(part for part in (dosed(drill, setting), share_said(drill, slot.form.load)) if part)
-    return f"{much}{cue}; until {moved_on(drill.standard)}"
+    return f"{dosed(drill, setting)}{cue}; until {moved_on(drill.standard)}"
 
 
 def _session(

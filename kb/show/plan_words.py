@@ -32,7 +32,6 @@ KINDS: dict[Kind, str] = {
     "check": "check",
     "keep": "keep",
     "build": "lift",
-    "part": "part",
     "finish": "finish",
     "day": "day",
 }
@@ -55,7 +54,7 @@ def counted(slot: Slot) -> str:
     """How far along a drill is: which of the days it is to be met on, or held; of what is built up, its dose."""
     if slot.kind == "day":
         return "singles"
-    if slot.kind in ("build", "part", "finish"):
+    if slot.kind in ("build", "finish"):
         dose = slot.form.drill.dose
         return f"{dose.rounds} x {dose.reps}" if dose.reps else f"{dose.rounds} x {dose.hold_s} s"
     return "held" if slot.kind == "keep" else f"{slot.exposure} of {slot.form.exposures}"
@@ -165,9 +164,7 @@ TO_THE_DAY = (
     "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
     " where it didn't, and goes back after two misses. finish: strengthens, at a load that leaves two good reps in"
-    " hand, the same on the same day of each week up to a light one, so that it can go up; a day of sore joints goes"
-    " without. part: a part of the lift in full, at 75 % of what should go by then, the weak one at 85 %. day: up in"
-    " singles, three tries at most at the last weights, none after"
+    " hand; a day of sore joints goes without. day: up in singles, three tries at most at the last weights, none after"
     " two misses. A weight is a wish; the standard decides."
 )
 WEIGHT = (

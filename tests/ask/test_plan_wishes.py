@@ -1,26 +1,21 @@
 """Plans with days at home, for who did the lift before, and to a day with a weight: the laws of kb/docs/plan.md."""
 
-from itertools import pairwise
-
 import pytest
 from plan_paths import found_path, nodes
 from plan_rules import broken_plan_rules
 from shipped import worlds
 
-from kb.ask.plan.beside import PART, WEAK_PART
-from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import ONCE_HELD
 from kb.ask.plan.kilograms import BEGIN_AT, MOST_MORE_KG, Goal
 from kb.ask.plan.past import Done
-from kb.ask.plan.plan import Home, Plan, Session, plan
-from kb.ask.plan.strength import MOST_STRENGTHENING
+from kb.ask.plan.plan import Home, plan
 from kb.ask.plan.until import last_by
-from kb.ask.plan.weeks import LIGHT_EVERY, day_of
+from kb.ask.plan.weeks import day_of
 from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.make.library import Library
 from kb.show.plan_json import plan_json
-from kb.terms import DrillId, LiftId, Load, Stage
+from kb.terms import LiftId, Load, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -120,7 +115,7 @@ def test_who_holds_the_lift_goes_straight_to_building_it_up(shelves: dict[LiftId
     assert (planned.until.held_in, planned.until.short, planned.until.reached_kg) == (0, 0, 60.0)
     assert len(planned.sessions) == 28
     kinds = {slot.kind for session in planned.sessions for slot in session.slots}
-    assert kinds == {"keep", "build", "part", "day"}
+    assert kinds == {"keep", "build", "day"}
     assert plan(found, per_week=2, minutes=60, held=True).sessions == ()
 
 
@@ -198,74 +193,3 @@ def test_a_weight_that_cannot_be_is_refused(shelves: dict[LiftId, Shelf], kit: s
     """In one sentence."""
     with pytest.raises(BadInput, match=says):
         plan(found_path(shelves, "snatch", kit), per_week=2, minutes=40, goal=goal)
-
-
-def built(shelves: dict[LiftId, Shelf], weeks: int, per_week: int, weak: str | None = None) -> Plan:
-    """A clean and jerk that is held, built up from 91 to 100 kg in the full room."""
-    shelf, found = shelves[LiftId("clean-and-jerk")], found_path(shelves, "clean-and-jerk", "full")
-    goal = Goal(WEEKS * weeks - 1, 100.0, 91.0)
-    drill = None if weak is None else DrillId(weak)
-    return plan(found, per_week=per_week, minutes=60, held=True, goal=goal, have=shelf.kits["full"], weak=drill)
-
-
-def of_kind(session: Session, kind: str) -> list[Slot]:
-    """What a session holds of one kind."""
-    return [slot for slot in session.slots if slot.kind == kind]
-
-
-@pytest.mark.parametrize("per_week", [1, 2, 3, 4])
-def test_strengthening_comes_back_on_the_same_day_of_each_week_of_a_block(
-    shelves: dict[LiftId, Shelf], per_week: int
-) -> None:
-    """So that it can go up; in the next block some is new, and the main one for the legs stays.
-
-    Common practice, no source.
-    """
-    planned = built(shelves, 13, per_week)
-    by_day: dict[tuple[int, int], list[list[str]]] = {}
-    for session in planned.sessions[: -max(per_week, 2)]:
-        if not session.light:
-            at = (session.n - 1) % per_week
-            finish = [slot.form.drill.id for slot in of_kind(session, "finish")]
-            assert 2 <= len(finish) <= MOST_STRENGTHENING
-            by_day.setdefault(((session.week - 1) // LIGHT_EVERY, at), []).append(finish)
-    assert all(each == weeks[0] for weeks in by_day.values() for each in weeks)
-    blocks = [{drill for (block, _), weeks in by_day.items() if block == n for drill in weeks[0]} for n in range(3)]
-    assert blocks[0] != blocks[1]
-    assert per_week == 1 or "back-squat" in blocks[0] & blocks[1] & blocks[2]
-
-
-def test_nothing_strengthens_on_the_day_or_in_the_last_session_before_it(shelves: dict[LiftId, Shelf]) -> None:
-    """Fresh legs; common practice, no source."""
-    planned = built(shelves, 6, 3)
-    assert [len(of_kind(session, "finish")) for session in planned.sessions[-2:]] == [0, 0]
-    assert of_kind(planned.sessions[-3], "finish")
-
-
-def test_a_part_of_the_lift_comes_at_weight_before_it(shelves: dict[LiftId, Shelf]) -> None:
-    """Below what the lift should go by then, never twice running, and not in a light week or on the day."""
-    planned = built(shelves, 9, 3)
-    parts = [of_kind(session, "part") for session in planned.sessions]
-    for session, part in zip(planned.sessions, parts, strict=True):
-        assert len(part) == (0 if session.light or session is planned.sessions[-1] else 1)
-        assert session.minutes <= 60
-    named = [slot.form.drill.id for (slot,) in filter(None, parts)]
-    assert all(one != other for one, other in pairwise(named))
-    kg = [slot.kg for (slot,) in filter(None, parts) if slot.kg is not None]
-    assert len(kg) == len(named)
-    assert kg == sorted(kg)
-    assert int(PART * 91) <= kg[0] <= kg[-1] <= PART * 100
-
-
-def test_the_part_that_lags_behind_begins_each_week(shelves: dict[LiftId, Shelf]) -> None:
-    """Heavier than other parts; what is no part of the lift is refused."""
-    planned = built(shelves, 9, 3, weak="full-jerk")
-    for session in planned.sessions[:-3]:
-        (part,) = of_kind(session, "part") or [None]
-        if part is not None and session.n % 3 == 1:
-            assert part.form.drill.id == "full-jerk"
-            assert part.kg is not None
-            assert part.kg >= int(WEAK_PART * 91)
-    with pytest.raises(BadInput, match="hang-snatch is no part of this lift") as refused:
-        built(shelves, 9, 3, weak="hang-snatch")
-    assert "full-jerk" in refused.value.nearest

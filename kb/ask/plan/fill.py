@@ -20,9 +20,9 @@ FEW, ENOUGH = 4, 6
 """Drills in a session up to which time left is filled with known ones: with those whose gap has grown up to
 `ENOUGH`, with those whose gap has at least not shrunk up to `FEW`. Common practice, no source."""
 
-Kind = Literal["new", "work", "check", "keep", "build", "part", "finish", "day"]
-"""What a form is there for: shown, worked on, checked, kept; once the lift is held also built up, a part of it at
-weight, strengthened for, and lifted on its day."""
+Kind = Literal["new", "work", "check", "keep", "build", "finish", "day"]
+"""What a form is there for: shown, worked on, checked, kept; once the lift is held also built up, strengthened for, and
+lifted on its day."""
 
 
 class Slot(NamedTuple):

@@ -6,18 +6,7 @@ from typing import NamedTuple
 
 from kb.ask.plan.weeks import Weeks
 
-__all__ = [
-    "BEGIN_AT",
-    "FIRST",
-    "MOST_MORE_KG",
-    "OF_A_WEEK",
-    "Goal",
-    "begins_at",
-    "goes_by",
-    "reached",
-    "rounded",
-    "session_kg",
-]
+__all__ = ["BEGIN_AT", "FIRST", "MOST_MORE_KG", "OF_A_WEEK", "Goal", "begins_at", "reached", "rounded", "session_kg"]
 
 BEGIN_AT = 0.6
 """The share of the weight wished for that should go today, where nothing is said. Common practice, no source."""
@@ -67,16 +56,8 @@ def session_kg(goal: Goal, begin: float, end: float, loaded: Sequence[int], week
 
     What should go grows from `begin` to `end` in even steps. Rounded down to what discs make.
     """
-    return rounded(goal, goes_by(begin, end, loaded, n) * _share(loaded, weeks, n))
-
-
-def goes_by(begin: float, end: float, loaded: Sequence[int], n: int) -> float:
-    """What should go by the loaded session `n`, kg: even steps from `begin` to `end`.
-
-    >>> goes_by(50.0, 60.0, [3, 5, 7, 9], 5)
-    55.0
-    """
-    return begin + (loaded.index(n) + 1) / len(loaded) * (end - begin)
+    by_then = begin + (loaded.index(n) + 1) / len(loaded) * (end - begin)
+    return rounded(goal, by_then * _share(loaded, weeks, n))
 
 
 def _share(loaded: Sequence[int], weeks: Weeks, n: int) -> float:

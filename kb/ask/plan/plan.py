@@ -12,7 +12,7 @@ from kb.ask.plan.least import Least, least
 from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
-from kb.ask.plan.until import Beside, Until, last_by, practised, until, weighed
+from kb.ask.plan.until import Until, last_by, practised, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
@@ -105,7 +105,6 @@ def plan(
     goal: Goal | None = None,
     have: frozenset[ItemId] = frozenset(),
     held: bool = False,
-    weak: DrillId | None = None,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -131,13 +130,11 @@ def plan(
         What there is, for what strengthens once the lift is held.
     held
         Whether the lift, and all that its path leads through, is held today.
-    weak
-        The part of the lift that lags behind, where it is held and built up to a weight.
 
     Raises
     ------
     BadInput
-        If a number is out of its range, a weight can't be reached with what there is, or `weak` is no part of the lift.
+        If a number is out of its range, or a weight can't be reached with what there is.
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
@@ -146,22 +143,14 @@ def plan(
     forms, weeks, begun, filled = learnt.forms, learnt.weeks, learnt.begun, learnt.sessions
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
-        filled = [*weighed(filled, what), *_built(asked, learnt, what, have, weak)]
+        finish = finishing(path.shelf, have, forms)
+        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, finish)]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = tuple(
         _session(n, slots, weeks, minutes, _known_by(forms, learnt.past, filled[: n - begun - 1]))
         for n, slots in enumerate(filled, begun + 1)
     )
     return Plan(path, forms, learnt.past, weeks, minutes, begun, sessions, learnt.least, learnt.others, what)
-
-
-def _built(
-    asked: "_Asked", learnt: "_Learnt", what: Until, have: frozenset[ItemId], weak: DrillId | None
-) -> list[list[Slot]]:
-    """The sessions in which the lift is built up."""
-    shelf, forms = asked.path.shelf, learnt.forms
-    beside = Beside(finishing(shelf, have, forms), shelf.lift, weak, parts=asked.held)
-    return practised(forms, learnt.weeks, what, learnt.sessions, learnt.begun, beside)
 
 
 class _Asked(NamedTuple):

@@ -3,19 +3,18 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb.ask.plan.beside import Turns, part_of
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import FIRST, Goal, begins_at, goes_by, reached, rounded, session_kg
-from kb.ask.plan.strength import Day, strengthening
+from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
 from kb.ask.plan.weeks import Weeks, day_of
 from kb.errors import BadInput
-from kb.terms import DrillId, Lift, Load, Stage
+from kb.terms import Load, Stage
 
-__all__ = ["Beside", "Until", "last_by", "practised", "until", "weighed"]
+__all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
-KEPT, KEPT_AT_HOME = 2, 4
-"""Drills beside the lift in a session, and at home. Common practice, no source."""
+KEPT, KEPT_AT_HOME, FROM_THE_LAST, STRENGTHENING = 2, 4, 6, 2
+"""Drills beside the lift in a session, at home, how many of those nearest the lift they are taken from in turn, and
+what strengthens after the lift. Common practice, no source."""
 
 
 class Until(NamedTuple):
@@ -40,18 +39,6 @@ class Until(NamedTuple):
         """Of what is held by then the part of the lift that a plan could end in: that nearest the lift."""
         ends = [form for form in self.by_then if form.drill.stage in (Stage.JOIN, Stage.WHOLE)] or self.by_then
         return ends[-1] if ends else None
-
-
-class Beside(NamedTuple):
-    """What stands beside the lift while it is built up: what strengthens for it, and whether `parts` come at weight.
-
-    They do for who held the lift to begin with; `weak` is the one that has the first day of each week.
-    """
-
-    finish: Sequence[Form]
-    lift: Lift
-    weak: DrillId | None = None
-    parts: bool = False
 
 
 def last_by(days: int, begun: int, per_week: int) -> int:
@@ -123,51 +110,56 @@ def practised(
     what: Until,
     seen: Sequence[Sequence[Slot]],
     begun: int,
-    beside: Beside,
+    finish: Sequence[Form] = (),
 ) -> list[list[Slot]]:
     """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
 
-    In a light week and at home nothing gets heavier. `seen` are the sessions before them. What strengthens comes last,
-    as much of it as the minutes allow, and none in the last session before the day.
+    In a light week and at home nothing gets heavier. `seen` are the sessions before them; of `finish`, what strengthens
+    for the lift, two at most come last, by turns, where the minutes allow.
     """
     first, last = what.held_in + 1, what.last
     day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
-    turns, found = Turns(forms, seen, begun, whole=beside.parts), list[list[Slot]]()
+    turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
     for n in range(first, day + 1):
         at_home, room = weeks.at_home(n), weeks.room_in(n)
         main: list[Slot] = []
-        whole = _lift(forms, at_home=at_home, loaded=n in loaded)
-        if whole is not None:
-            minutes = whole.check if weeks.light(n) and n not in loaded else whole.work
+        lift = _lift(forms, at_home=at_home, loaded=n in loaded)
+        if lift is not None:
+            minutes = lift.check if weeks.light(n) and n not in loaded else lift.work
             kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
-            main.append(Slot(whole, whole.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
+            main.append(Slot(lift, lift.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
             room -= minutes
-        part: list[Slot] = []
-        if beside.parts and n in loaded and n != day and what.from_kg is not None and what.reached_kg is not None:
-            by_then = goes_by(what.from_kg, what.reached_kg, loaded, n)
-            part = part_of(turns, what.goal, by_then, n, beside.weak if _at(loaded, weeks, n).at == 0 else None)
-            part = [slot for slot in part if slot.minutes <= room]
-            room -= sum(slot.minutes for slot in part)
         kept: list[Slot] = []
         for form in turns.next(n, at_home=at_home):
-            most = KEPT_AT_HOME if at_home else 1 if n == day else KEPT
-            if len(kept) + len(part) < most and form.check <= room and form.n not in {slot.form.n for slot in part}:
+            if len(kept) < (KEPT_AT_HOME if at_home else 1 if n == day else KEPT) and form.check <= room:
                 kept.append(Slot(form, form.exposures + 1, "keep", form.check))
                 room -= form.check
                 turns.last[form.n] = n
         last_of_all: list[Slot] = []
-        for form in strengthening(beside.finish, beside.lift, _at(loaded, weeks, n)) if n in loaded[:-2] else ():
-            if form.work <= room:
+        for turn in range(STRENGTHENING if n in loaded and n != day and finish else 0):
+            form = finish[(STRENGTHENING * loaded.index(n) + turn) % len(finish)]
+            if form.work <= room and form not in [slot.form for slot in last_of_all]:
                 last_of_all.append(Slot(form, 1, "finish", form.work))
                 room -= form.work
-        found.append([*sorted(kept, key=lambda slot: slot.form.n), *part, *main, *last_of_all])
+        found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *last_of_all])
     return found
 
 
-def _at(loaded: Sequence[int], weeks: Weeks, n: int) -> Day:
-    """Where a session in which the weight goes up lies in its week."""
-    week = [each for each in loaded if weeks.week(each) == weeks.week(n)]
-    return Day(weeks.week(n), week.index(n), len(week))
+class _Turns:
+    """Whose turn it is of the drills next to the lift: the one that was longest away."""
+
+    def __init__(self, forms: Sequence[Form], seen: Sequence[Sequence[Slot]], begun: int) -> None:
+        heaviest: dict[int, Form] = {}
+        for form in forms:
+            if not form.prepares and not form.is_lift and form.load <= Load.LIGHT:
+                heaviest[form.drill_n] = form
+        self.near = list(heaviest.values())
+        self.last = {slot.form.n: n for n, slots in enumerate(seen, begun + 1) for slot in slots}
+
+    def next(self, n: int, *, at_home: bool) -> list[Form]:
+        """Forms in the order in which it is their turn in session `n`."""
+        able = [form for form in self.near if form.at_home or not at_home][-FROM_THE_LAST:]
+        return sorted(able, key=lambda form: (self.last.get(form.n, 0) - n, -form.n))
 
 
 def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
