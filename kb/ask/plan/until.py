@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from kb.ask.plan.block import block_of, dealt, sparing, weekday
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
 from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
@@ -12,9 +13,14 @@ from kb.terms import Load, Stage
 
 __all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
-KEPT, KEPT_AT_HOME, FROM_THE_LAST, STRENGTHENING = 2, 4, 6, 2
-"""Drills beside the lift in a session, at home, how many of those nearest the lift they are taken from in turn, and
-what strengthens after the lift. Common practice, no source."""
+KEPT, KEPT_AT_HOME, FROM_THE_LAST = 2, 4, 6
+"""Drills beside the lift in a session, at home, and how many of those nearest the lift they are taken from in turn.
+Common practice, no source."""
+
+
+BARE = 2
+"""Sessions with a coach, the day among them, in which nothing strengthens: fresh for the day. Common practice, no
+source."""
 
 
 class Until(NamedTuple):
@@ -115,11 +121,13 @@ def practised(
     """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
 
     In a light week and at home nothing gets heavier. `seen` are the sessions before them; of `finish`, what strengthens
-    for the lift, two at most come last, by turns, where the minutes allow.
+    for the lift, comes last what the minutes allow, on each weekday of a block of weeks the same.
     """
     first, last = what.held_in + 1, what.last
     day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
     turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
+    beside = KEPT * max((form.check for form in turns.near), default=0)
+    strong = _Strong(finish, weeks, day, weeks.room - forms[-1].work - beside)
     for n in range(first, day + 1):
         at_home, room = weeks.at_home(n), weeks.room_in(n)
         main: list[Slot] = []
@@ -135,14 +143,29 @@ def practised(
                 kept.append(Slot(form, form.exposures + 1, "keep", form.check))
                 room -= form.check
                 turns.last[form.n] = n
-        last_of_all: list[Slot] = []
-        for turn in range(STRENGTHENING if n in loaded and n != day and finish else 0):
-            form = finish[(STRENGTHENING * loaded.index(n) + turn) % len(finish)]
-            if form.work <= room and form not in [slot.form for slot in last_of_all]:
-                last_of_all.append(Slot(form, 1, "finish", form.work))
-                room -= form.work
-        found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *last_of_all])
+        strengthening = strong.of(n) if n in loaded else []
+        found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *strengthening])
     return found
+
+
+class _Strong:
+    """What strengthens, laid out for a block's weekdays, in the `room` minutes that the lift and the rest leave."""
+
+    def __init__(self, finish: Sequence[Form], weeks: Weeks, day: int, room: int) -> None:
+        self.finish, self.weeks, self.day, self.room = finish, weeks, day, room
+        self.blocks: dict[int, list[list[Form]]] = {}
+
+    def of(self, n: int) -> list[Slot]:
+        """What strengthens in session `n`; before the day only what spares the legs, and in the last before it none."""
+        coached = [each for each in range(n, self.day + 1) if not self.weeks.at_home(each)]
+        if len(coached) <= BARE:
+            return []
+        block, days = block_of(self.weeks, n), self.weeks.per_week - self.weeks.home
+        if block not in self.blocks:
+            self.blocks[block] = dealt(self.finish, [self.room] * days, block, [frozenset()] * days)
+        own = self.blocks[block][weekday(self.weeks, n)]
+        spared = sparing(own) if n > self.day - self.weeks.per_week else own
+        return [Slot(form, 1, "finish", form.work) for form in spared]
 
 
 class _Turns:
