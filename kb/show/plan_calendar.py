@@ -34,7 +34,7 @@ def plan_calendar(plan: Plan, days: Mapping[int, date], at: time, stamp: datetim
 
 def _title(lift: str, session: Session) -> str:
     new = [named(slot.form) for slot in session.slots if slot.kind == "new"]
-    kg = next((f"{slot.kg:g} kg" for slot in session.slots if slot.kg is not None), "")
+    kg = next((f"{slot.kg:g} kg" for slot in session.slots if slot.form.is_lift and slot.kg is not None), "")
     what = "light" if session.light and not kg else f"new: {', '.join(new)}" if new else kg or "nothing new"
     return f"{lift} {session.n}{place_said(session)}: {what}"
 

@@ -64,7 +64,7 @@ def due_before(
 ) -> list[str]:
     """The cautions due before a drill that is new, those said already left out."""
     form, items = slot.form, plan.path.shelf.items
-    first = slot.kind in ("new", "build", "finish", "day") or (form.known and slot.exposure == 1)
+    first = slot.kind in ("new", "part", "build", "finish", "day") or (form.known and slot.exposure == 1)
     fitted = fit(form.drill, have, items) if first else None
     if fitted is None:
         return []

@@ -31,6 +31,7 @@ KINDS: dict[Kind, str] = {
     "work": "again",
     "check": "check",
     "keep": "keep",
+    "part": "part",
     "build": "lift",
     "finish": "finish",
     "day": "day",
@@ -54,7 +55,7 @@ def counted(slot: Slot) -> str:
     """How far along a drill is: which of the days it is to be met on, or held; of what is built up, its dose."""
     if slot.kind == "day":
         return "singles"
-    if slot.kind in ("build", "finish"):
+    if slot.kind in ("part", "build", "finish"):
         dose = slot.form.drill.dose
         return f"{dose.rounds} x {dose.reps}" if dose.reps else f"{dose.rounds} x {dose.hold_s} s"
     return "held" if slot.kind == "keep" else f"{slot.exposure} of {slot.form.exposures}"
@@ -163,7 +164,8 @@ AT_HOME = (
 TO_THE_DAY = (
     "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
-    " where it didn't, and goes back after two misses. finish: strengthens, at a load that leaves two good reps in"
+    " where it didn't, and goes back after two misses. part: of the lift, at weight, lighter than the entry's most and"
+    " clean every time. finish: strengthens, at a load that leaves two good reps in"
     " hand; a day of sore joints goes without. day: up in singles, three tries at most at the last weights, none after"
     " two misses. A weight is a wish; the standard decides."
 )

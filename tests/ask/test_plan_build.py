@@ -8,7 +8,7 @@ from plan_paths import found_path
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, Session, plan
 from kb.ask.shelf import Shelf
-from kb.terms import Catch, Drill, DrillId, LiftId, Speed
+from kb.terms import Catch, Drill, DrillId, LiftId, Load, Speed
 
 pytestmark = pytest.mark.no_cover
 
@@ -80,3 +80,46 @@ def test_before_the_day_the_legs_are_spared(shelves: dict[LiftId, Shelf], per_we
     assert [strength(session) for session in planned.sessions[-2:]] == [[], []]
     week = planned.sessions[-per_week:]
     assert all(drill.catch is Catch.STANDING and drill.dose.reps for session in week for drill in strength(session))
+
+
+@pytest.mark.parametrize("per_week", [1, 2, 3])
+@pytest.mark.parametrize(
+    ("lift", "main"),
+    [
+        ("clean-and-jerk", ["full-clean", "full-jerk", "front-squat"]),
+        ("clean", ["hang-clean", "front-squat"]),
+        ("snatch", ["hang-snatch", "overhead-squat"]),
+        ("jerk", ["power-jerk"]),
+    ],
+)
+def test_the_parts_of_the_lift_come_at_weight(
+    shelves: dict[LiftId, Shelf], lift: str, main: list[str], per_week: int
+) -> None:
+    """As many main ones as sessions a week, every week but the light ones; 80 % at most, a pull 100 %."""
+    planned = built(shelves, lift, per_week, 60, 18)
+    for week in range(1, 17):
+        sessions = [session for session in planned.sessions if session.week == week]
+        parts = [slot for session in sessions for slot in session.slots if slot.kind == "part"]
+        if sessions[0].light:
+            assert parts == []
+            continue
+        assert {slot.form.drill.id for slot in parts} >= set(main[:per_week])
+        for slot in parts:
+            assert slot.kg is not None
+            assert 45 <= slot.kg <= (100 if slot.form.drill.catch is Catch.NONE else 80)
+        # with parts at weight there are no light checks
+        assert all(slot.kind != "keep" for session in sessions for slot in session.slots)
+
+
+def test_who_learnt_the_lift_by_the_plan_has_only_parts_that_it_had_at_a_weight(shelves: dict[LiftId, Shelf]) -> None:
+    """Beside them the light checks stay."""
+    found, have = found_path(shelves, "snatch", "hall"), shelves[LiftId("snatch")].kits["hall"]
+    planned = plan(found, per_week=3, minutes=40, goal=Goal(7 * 20 - 1, 40.0), have=have)
+    loaded = {form.drill.id for form in planned.forms if form.load >= Load.LIGHT}
+    slots = [slot for session in planned.sessions for slot in session.slots]
+    parts = {slot.form.drill.id for slot in slots if slot.kind == "part"}
+    assert parts
+    assert parts <= loaded
+    assert planned.until is not None
+    after = [session for session in planned.sessions[planned.until.held_in :] if not session.light]
+    assert any(slot.kind == "keep" for session in after for slot in session.slots)

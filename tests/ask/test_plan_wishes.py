@@ -115,7 +115,7 @@ def test_who_holds_the_lift_goes_straight_to_building_it_up(shelves: dict[LiftId
     assert (planned.until.held_in, planned.until.short, planned.until.reached_kg) == (0, 0, 60.0)
     assert len(planned.sessions) == 28
     kinds = {slot.kind for session in planned.sessions for slot in session.slots}
-    assert kinds == {"keep", "build", "day"}
+    assert kinds == {"keep", "build", "day"}  # nothing there is named, so no parts at weight
     assert plan(found, per_week=2, minutes=60, held=True).sessions == ()
 
 

@@ -10,7 +10,7 @@ from kb.ask.plan.forms import Form
 from kb.ask.plan.weeks import LIGHT_EVERY, Weeks
 from kb.terms import Catch, Drill, LiftId, Load, Speed
 
-__all__ = ["MOST_FINISH", "block_of", "dealt", "family", "sparing", "weekday"]
+__all__ = ["MOST_FINISH", "block_of", "dealt", "family", "sparing", "turned", "weekday"]
 
 MOST_FINISH = 4
 """Strengthening drills in a session at most. Common practice, no source."""
@@ -56,7 +56,8 @@ def _most(form: Form) -> tuple[int, int, int, str]:
     return -form.load, -(share.percent[1] if share else 0), -len(form.drill.faults), form.drill.id
 
 
-def _turned(forms: Sequence[Form], by: int) -> list[Form]:
+def turned(forms: Sequence[Form], by: int) -> list[Form]:
+    """The same forms, begun so many places further on."""
     at = by % len(forms) if forms else 0
     return [*forms[at:], *forms[:at]]
 
@@ -70,7 +71,7 @@ def _queue(finish: Sequence[Form], block: int, places: int) -> list[Form]:
     others = [form for form in heavy if form not in main]
     rest = [form for form in ordered if form not in heavy]
     taken = max(places - len(main), 0)
-    return [*main, *_turned(others, block * taken), *_turned(rest, block * max(taken - len(others), 1))]
+    return [*main, *turned(others, block * taken), *turned(rest, block * max(taken - len(others), 1))]
 
 
 def dealt(

@@ -20,15 +20,15 @@ FEW, ENOUGH = 4, 6
 """Drills in a session up to which time left is filled with known ones: with those whose gap has grown up to
 `ENOUGH`, with those whose gap has at least not shrunk up to `FEW`. Common practice, no source."""
 
-Kind = Literal["new", "work", "check", "keep", "build", "finish", "day"]
-"""What a form is there for: shown, worked on, checked, kept; once the lift is held also built up, strengthened for, and
-lifted on its day."""
+Kind = Literal["new", "work", "check", "keep", "part", "build", "finish", "day"]
+"""What a form is there for: shown, worked on, checked, kept; once the lift is held also a part of it at weight,
+built up, strengthened for, and lifted on its day."""
 
 
 class Slot(NamedTuple):
     """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met.
 
-    `kg` is what the lift weighs that day, where a weight is to be reached.
+    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached.
     """
 
     form: Form

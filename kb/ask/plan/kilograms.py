@@ -6,7 +6,18 @@ from typing import NamedTuple
 
 from kb.ask.plan.weeks import Weeks
 
-__all__ = ["BEGIN_AT", "FIRST", "MOST_MORE_KG", "OF_A_WEEK", "Goal", "begins_at", "reached", "rounded", "session_kg"]
+__all__ = [
+    "BEGIN_AT",
+    "FIRST",
+    "MOST_MORE_KG",
+    "OF_A_WEEK",
+    "Goal",
+    "begins_at",
+    "by_then",
+    "reached",
+    "rounded",
+    "session_kg",
+]
 
 BEGIN_AT = 0.6
 """The share of the weight wished for that should go today, where nothing is said. Common practice, no source."""
@@ -56,8 +67,12 @@ def session_kg(goal: Goal, begin: float, end: float, loaded: Sequence[int], week
 
     What should go grows from `begin` to `end` in even steps. Rounded down to what discs make.
     """
-    by_then = begin + (loaded.index(n) + 1) / len(loaded) * (end - begin)
-    return rounded(goal, by_then * _share(loaded, weeks, n))
+    return rounded(goal, by_then(begin, end, loaded, n) * _share(loaded, weeks, n))
+
+
+def by_then(begin: float, end: float, loaded: Sequence[int], n: int) -> float:
+    """What should go by the loaded session `n`, kg."""
+    return begin + (loaded.index(n) + 1) / len(loaded) * (end - begin)
 
 
 def _share(loaded: Sequence[int], weeks: Weeks, n: int) -> float:

@@ -4,16 +4,19 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.path import Path
+from kb.ask.plan.beside import Beside
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
+from kb.ask.plan.parts import parts_of
 from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
 from kb.ask.plan.until import Until, last_by, practised, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
+from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
 
@@ -143,14 +146,26 @@ def plan(
     forms, weeks, begun, filled = learnt.forms, learnt.weeks, learnt.begun, learnt.sessions
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
-        finish = finishing(path.shelf, have, forms)
-        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, finish)]
+        beside = _beside(path.shelf, have, forms, held=held)
+        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = tuple(
         _session(n, slots, weeks, minutes, _known_by(forms, learnt.past, filled[: n - begun - 1]))
         for n, slots in enumerate(filled, begun + 1)
     )
     return Plan(path, forms, learnt.past, weeks, minutes, begun, sessions, learnt.least, learnt.others, what)
+
+
+def _beside(shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form], *, held: bool) -> Beside:
+    """What can stand beside the lift once it is held, numbered after the path's own drills."""
+    main, others = parts_of(shelf, have, forms, held=held)
+    n, drill_n = len(forms), forms[-1].drill_n + 1
+    of_path = {form.drill.id: form.drill_n for form in forms}
+    numbered: list[Form] = []
+    for at, form in enumerate([*main, *others, *finishing(shelf, have, forms)]):
+        numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
+    parts = len(main) + len(others)
+    return Beside(tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]))
 
 
 class _Asked(NamedTuple):

@@ -3,24 +3,20 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb.ask.plan.block import block_of, dealt, sparing, weekday
+from kb.ask.plan.beside import Beside, Layout
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
+from kb.ask.plan.kilograms import FIRST, Goal, begins_at, by_then, reached, rounded, session_kg
+from kb.ask.plan.parts import is_squat, share_of
 from kb.ask.plan.weeks import Weeks, day_of
 from kb.errors import BadInput
-from kb.terms import Load, Stage
+from kb.terms import Lift, Load, Stage
 
 __all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
 KEPT, KEPT_AT_HOME, FROM_THE_LAST = 2, 4, 6
 """Drills beside the lift in a session, at home, and how many of those nearest the lift they are taken from in turn.
 Common practice, no source."""
-
-
-BARE = 2
-"""Sessions with a coach, the day among them, in which nothing strengthens: fresh for the day. Common practice, no
-source."""
 
 
 class Until(NamedTuple):
@@ -116,56 +112,42 @@ def practised(
     what: Until,
     seen: Sequence[Sequence[Slot]],
     begun: int,
-    finish: Sequence[Form] = (),
+    beside: Beside,
+    lift: Lift,
 ) -> list[list[Slot]]:
     """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
 
-    In a light week and at home nothing gets heavier. `seen` are the sessions before them; of `finish`, what strengthens
-    for the lift, comes last what the minutes allow, on each weekday of a block of weeks the same.
+    In a light week and at home nothing gets heavier. `seen` are the sessions before them. With the lift at its heaviest
+    stand its parts at weight before it, where there are any, and after it the squat and what strengthens.
     """
     first, last = what.held_in + 1, what.last
     day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
     turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
-    beside = KEPT * max((form.check for form in turns.near), default=0)
-    strong = _Strong(finish, weeks, day, weeks.room - forms[-1].work - beside)
+    checks = KEPT * max((form.check for form in turns.near), default=0)
+    layout = Layout(beside, weeks, day, weeks.room - forms[-1].work, checks)
     for n in range(first, day + 1):
         at_home, room = weeks.at_home(n), weeks.room_in(n)
         main: list[Slot] = []
-        lift = _lift(forms, at_home=at_home, loaded=n in loaded)
-        if lift is not None:
-            minutes = lift.check if weeks.light(n) and n not in loaded else lift.work
+        own = _lift(forms, at_home=at_home, loaded=n in loaded)
+        if own is not None:
+            minutes = own.check if weeks.light(n) and n not in loaded else own.work
             kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
-            main.append(Slot(lift, lift.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
+            main.append(Slot(own, own.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
             room -= minutes
+        parts, finish = layout.of(n) if n in loaded and n != day else ([], [])
+        goes = None if n not in loaded else _goes(what, loaded, n)
+        beside_it = [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in parts]
+        before = [slot for slot in beside_it if not is_squat(slot.form.drill)]
         kept: list[Slot] = []
-        for form in turns.next(n, at_home=at_home):
+        for form in [] if parts else turns.next(n, at_home=at_home):
             if len(kept) < (KEPT_AT_HOME if at_home else 1 if n == day else KEPT) and form.check <= room:
                 kept.append(Slot(form, form.exposures + 1, "keep", form.check))
                 room -= form.check
                 turns.last[form.n] = n
-        strengthening = strong.of(n) if n in loaded else []
-        found.append([*sorted(kept, key=lambda slot: slot.form.n), *main, *strengthening])
+        after = [slot for slot in beside_it if slot not in before]
+        after += [Slot(form, 1, "finish", form.work) for form in finish]
+        found.append([*sorted(kept, key=lambda slot: slot.form.n), *before, *main, *after])
     return found
-
-
-class _Strong:
-    """What strengthens, laid out for a block's weekdays, in the `room` minutes that the lift and the rest leave."""
-
-    def __init__(self, finish: Sequence[Form], weeks: Weeks, day: int, room: int) -> None:
-        self.finish, self.weeks, self.day, self.room = finish, weeks, day, room
-        self.blocks: dict[int, list[list[Form]]] = {}
-
-    def of(self, n: int) -> list[Slot]:
-        """What strengthens in session `n`; before the day only what spares the legs, and in the last before it none."""
-        coached = [each for each in range(n, self.day + 1) if not self.weeks.at_home(each)]
-        if len(coached) <= BARE:
-            return []
-        block, days = block_of(self.weeks, n), self.weeks.per_week - self.weeks.home
-        if block not in self.blocks:
-            self.blocks[block] = dealt(self.finish, [self.room] * days, block, [frozenset()] * days)
-        own = self.blocks[block][weekday(self.weeks, n)]
-        spared = sparing(own) if n > self.day - self.weeks.per_week else own
-        return [Slot(form, 1, "finish", form.work) for form in spared]
 
 
 class _Turns:
@@ -192,6 +174,19 @@ def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
         return own[-1]
     able = [form for form in own if form.load < Load.WORKING and (form.at_home or not at_home)]
     return able[-1] if able else None if at_home else own[0]
+
+
+def _goes(what: Until, loaded: Sequence[int], n: int) -> float | None:
+    """What should go by session `n`, kg; None without a wish."""
+    if what.from_kg is None or what.reached_kg is None:
+        return None
+    return by_then(what.from_kg, what.reached_kg, loaded, n)
+
+
+def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None) -> float | None:
+    """What a part weighs, kg: its share of what should go, rounded down, the bar at least."""
+    share = share_of(form.drill, lift)
+    return None if goes is None or share is None else rounded(what.goal, share * goes)
 
 
 def _kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:

@@ -1,0 +1,90 @@
+"""What stands beside the lift in the weeks in which it is built up, laid out for the weekdays of each block."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from kb.ask.plan.block import block_of, dealt, family, sparing, turned, weekday
+from kb.ask.plan.forms import Form
+from kb.ask.plan.weeks import Weeks
+
+__all__ = ["BARE", "MOST_PARTS", "Beside", "Laid", "Layout"]
+
+BARE = 2
+"""Sessions with a coach, the day among them, in which nothing strengthens: fresh for the day. Common practice, no
+source."""
+
+MOST_PARTS = 2
+"""Parts of the lift at weight in a session at most. Common practice, no source."""
+
+
+class Beside(NamedTuple):
+    """What can stand beside the lift: its main `parts` at weight and `others`, what strengthens (`finish`)."""
+
+    finish: tuple[Form, ...] = ()
+    parts: tuple[Form, ...] = ()
+    others: tuple[Form, ...] = ()
+
+
+class Laid(NamedTuple):
+    """What a weekday of a block has: parts before the lift, and what strengthens after it."""
+
+    parts: list[Form]
+    finish: list[Form]
+
+
+class Layout:
+    """The blocks up to the day, each laid out once: the lift leaves `room` minutes, checks without parts `checks`."""
+
+    def __init__(self, beside: Beside, weeks: Weeks, day: int, room: int, checks: int) -> None:
+        self.beside, self.weeks, self.day = beside, weeks, day
+        self.room, self.checks = room, checks
+        self.blocks: dict[int, list[Laid]] = {}
+
+    def of(self, n: int) -> Laid:
+        """What session `n` has. In the week of the day no squat, and of what strengthens only presses.
+
+        In the last session before it there is one part, and nothing strengthens.
+        """
+        block = block_of(self.weeks, n)
+        if block not in self.blocks:
+            self.blocks[block] = self._laid(block)
+        parts, finish = self.blocks[block][weekday(self.weeks, n)]
+        if n > self.day - self.weeks.per_week:
+            parts, finish = [form for form in parts if family(form.drill) != "squat"], sparing(finish)
+        if sum(not self.weeks.at_home(each) for each in range(n, self.day + 1)) <= BARE:
+            parts, finish = parts[:1], []
+        return Laid(parts, finish)
+
+    def _laid(self, block: int) -> list[Laid]:
+        parts = self._parts(block)
+        rooms = [self.room - (sum(form.work for form in own) or self.checks) for own in parts]
+        trained = [frozenset(family(form.drill) for form in own) for own in parts]
+        return [Laid(*each) for each in zip(parts, dealt(self.beside.finish, rooms, block, trained), strict=True)]
+
+    def _parts(self, block: int) -> list[list[Form]]:
+        """Parts for each weekday, one to each in turn: the main ones, then the others, by turns from block to block.
+
+        Each once a week, unless there are fewer than days. A second one only in half of what the lift leaves, and
+        rather of another lift than the first.
+        """
+        days = self.weeks.per_week - self.weeks.home
+        main, others = self.beside.parts, self.beside.others
+        every = [*main, *turned(others, block)]
+        queue, found = list(every), [list[Form]() for _ in range(days)]
+        for turn in range(MOST_PARTS):
+            for own in found:
+                room = self.room if not turn else self.room // 2 - sum(form.work for form in own)
+                if not queue and not turn and len(every) > 1:
+                    queue = list(every)  # more days than parts: once more from the first
+                form = _next(queue, own, room)
+                if form is not None:
+                    queue.remove(form)
+                    own.append(form)
+        return found
+
+
+def _next(queue: Sequence[Form], own: Sequence[Form], room: int) -> Form | None:
+    """The next that fits, one of another lift than what is there if there is one."""
+    fits = [form for form in queue if form.work <= room and form not in own]
+    lifts = {lift for form in own for lift in form.drill.lifts}
+    return next((form for form in fits if not lifts & set(form.drill.lifts)), next(iter(fits), None))
