@@ -138,7 +138,7 @@ def _day_said(plan: Plan, until: Until) -> str:
     sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
     more = f"{sessions} more session{'s' if sessions > 1 else ''}"
     return (
-        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session at most;"
+        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session on average at most;"
         f" {until.goal.weight_kg:g} kg takes {more}, or a heavier first weight (--from) if that is lifted well today."
     )
 

@@ -75,13 +75,32 @@ def test_what_is_not_shown_again_is_worked_on(shelves: dict[LiftId, Shelf]) -> N
     assert ONCE_HELD["else"][0] == 1
 
 
+def should_go(loaded: list[int], per_week: int, begins: float, ends: float) -> list[float]:
+    """What should go by each loaded session but the last, the day, read again from kb/docs/plan.md.
+
+    Week by week two steps up and one level, anew after a light week, whose days but the heavy one begin half a step
+    lower; the week of the day stays, the day is the last step.
+    """
+    steps, at, place, last = list[float](), 0.0, 0, 0
+    week_of_day = (loaded[-1] - 1) // per_week
+    for week in sorted({(n - 1) // per_week for n in loaded}):
+        own = [n for n in loaded[:-1] if (n - 1) // per_week == week]
+        after_light = bool(steps) and week > last + 1
+        place = 0 if after_light else place
+        up = 1.0 if place % 3 < 2 and week != week_of_day else 0.0
+        heavy, others = at + up, at - 0.5 if after_light else at + up
+        steps += [heavy if n == own[-1] and week != week_of_day else others for n in own]
+        at, place, last = heavy, place + 1, week
+    return [begins + each * (ends - begins) / (at + 1) for each in steps]
+
+
 @pytest.mark.parametrize(("weight", "first"), [(35.0, None), (35.0, 30.0), (60.0, None), (100.0, 90.0), (15.0, 15.0)])
 @pytest.mark.parametrize("per_week", [1, 2, 3, 5])
 @pytest.mark.parametrize("weeks", [4, 6, 9])
-def test_to_a_day_the_weight_grows_in_small_steps_with_heavy_and_easy_days(
+def test_to_a_day_the_weight_grows_in_a_wave_with_heavy_and_easy_days(
     shelves: dict[LiftId, Shelf], weeks: int, per_week: int, weight: float, first: float | None
 ) -> None:
-    """What should go grows evenly, by 2.5 kg a session at most, to the wish; sessions are 70 to 90 % of it."""
+    """What should go grows in a wave, by 2.5 kg a session on average, to the wish; sessions are a share of it."""
     found = found_path(shelves, "snatch", "hall")
     goal = Goal(WEEKS * weeks - 1, weight, first, bar_kg=15.0)
     planned = plan(found, per_week=per_week, minutes=40, known=True, goal=goal)
@@ -97,9 +116,9 @@ def test_to_a_day_the_weight_grows_in_small_steps_with_heavy_and_easy_days(
     begins = first if first is not None else max(15.0, int(BEGIN_AT * weight))
     ends = min(weight, int(begins + MOST_MORE_KG * len(kg)))
     assert planned.until.reached_kg == kg[-1][1] == ends
-    for at, (_, each) in enumerate(kg[:-1], 1):
-        by_then = begins + at / len(kg) * (ends - begins)
+    for (n, each), by_then in zip(kg[:-1], should_go([n for n, _ in kg], per_week, begins, ends), strict=True):
         assert each == int(each) >= 15.0
+        assert n < planned.until.last
         # rounded down to a whole kilogram, and never less than the bar
         assert 0.7 * by_then - 1 < each <= max(0.9 * by_then, 15.0)
     weeks_of = sorted({(n - 1) // per_week for n, _ in kg[:-1]})

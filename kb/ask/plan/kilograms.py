@@ -1,9 +1,10 @@
-"""Kilograms from the lift held to a day: what should go grows evenly, and sessions are a share of that, by turns."""
+"""Kilograms from the lift held to a day: what should go grows in a wave, and sessions are a share of it, by turns."""
 
 from collections.abc import Sequence
 from math import floor
 from typing import NamedTuple
 
+from kb.ask.plan.wave import by_then
 from kb.ask.plan.weeks import Weeks
 
 __all__ = [
@@ -23,7 +24,7 @@ BEGIN_AT = 0.6
 """The share of the weight wished for that should go today, where nothing is said. Common practice, no source."""
 
 MOST_MORE_KG = 2.5
-"""By how many kilograms what should go grows at most from session to session. Common practice, no source."""
+"""By how many kilograms what should go grows a session at most, on average. Common practice, no source."""
 
 FIRST = 0.8
 """The share of what goes today at which the lift is done at working weight first. Common practice, no source."""
@@ -65,14 +66,9 @@ def reached(goal: Goal, begin: float, loaded: Sequence[int]) -> float:
 def session_kg(goal: Goal, begin: float, end: float, loaded: Sequence[int], weeks: Weeks, n: int) -> float:
     """Kilograms of the loaded session `n`: on the last, the day, all of it; before, a share of what should go by then.
 
-    What should go grows from `begin` to `end` in even steps. Rounded down to what discs make.
+    What should go grows from `begin` to `end` in a wave. Rounded down to what discs make.
     """
-    return rounded(goal, by_then(begin, end, loaded, n) * _share(loaded, weeks, n))
-
-
-def by_then(begin: float, end: float, loaded: Sequence[int], n: int) -> float:
-    """What should go by the loaded session `n`, kg."""
-    return begin + (loaded.index(n) + 1) / len(loaded) * (end - begin)
+    return rounded(goal, by_then(begin, end, loaded, weeks, n) * _share(loaded, weeks, n))
 
 
 def _share(loaded: Sequence[int], weeks: Weeks, n: int) -> float:

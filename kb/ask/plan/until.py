@@ -6,8 +6,9 @@ from typing import NamedTuple
 from kb.ask.plan.beside import Beside, Layout
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import FIRST, Goal, begins_at, by_then, reached, rounded, session_kg
+from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
 from kb.ask.plan.parts import is_squat, share_of
+from kb.ask.plan.wave import by_then
 from kb.ask.plan.weeks import Weeks, day_of
 from kb.errors import BadInput
 from kb.terms import Lift, Load, Stage
@@ -135,7 +136,7 @@ def practised(
             main.append(Slot(own, own.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
             room -= minutes
         parts, finish = layout.of(n) if n in loaded and n != day else ([], [])
-        goes = None if n not in loaded else _goes(what, loaded, n)
+        goes = None if n not in loaded else _goes(what, weeks, loaded, n)
         beside_it = [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in parts]
         before = [slot for slot in beside_it if not is_squat(slot.form.drill)]
         kept: list[Slot] = []
@@ -176,11 +177,11 @@ def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
     return able[-1] if able else None if at_home else own[0]
 
 
-def _goes(what: Until, loaded: Sequence[int], n: int) -> float | None:
+def _goes(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
     """What should go by session `n`, kg; None without a wish."""
     if what.from_kg is None or what.reached_kg is None:
         return None
-    return by_then(what.from_kg, what.reached_kg, loaded, n)
+    return by_then(what.from_kg, what.reached_kg, loaded, weeks, n)
 
 
 def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None) -> float | None:
