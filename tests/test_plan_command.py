@@ -192,6 +192,17 @@ def test_days_at_home_are_marked(tmp_path: Path) -> None:
     assert "at home" in dates.read_text("utf-8")
 
 
+def test_what_is_at_home_can_be_listed() -> None:
+    """A kit's items one by one are the same plan as the kit; fewer items are another."""
+    asked = ("jerk", "--kit", "hall", "--per-week", "1", "--home-days", "2")
+    kits = {
+        each["id"]: each["items"]
+        for each in json.loads(CliRunner().invoke(drillpath, ["kits", "--json"]).stdout)["kits"]
+    }
+    assert ask(*asked, "--home-have", ",".join(kits["home"])).stdout == ask(*asked).stdout
+    assert ask(*asked, "--home-have", "headroom").stdout != ask(*asked).stdout
+
+
 @pytest.mark.parametrize(
     ("options", "says"),
     [
@@ -204,6 +215,9 @@ def test_days_at_home_are_marked(tmp_path: Path) -> None:
         (("--weeks", "3", "--weight", "heavy"), "--weight"),
         (("--weeks", "3", "--weight", "40", "--bar", "mens"), "here is no bar 'mens'"),
         (("--home-days", "2", "--home-kit", "hom"), "here is no kit 'hom'"),
+        (("--home-days", "2", "--home-have", "stik"), "stick"),
+        (("--home-days", "2", "--home-have", "stick", "--home-kit", "home"), "can't stand with --home-kit"),
+        (("--home-have", "stick"), "say with --home-days"),
         (("--home-days", "6", "--per-week", "3"), "from 1 to 7 in all"),
     ],
 )

@@ -7,10 +7,10 @@ from typing import Any, NamedTuple, TypeVar
 
 import click
 
-from kb.ask import read
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Home
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
+from kb.commands.asked import room_of
 from kb.discs import iron_of, weight
 from kb.errors import BadInput
 
@@ -33,13 +33,15 @@ class Wishes(NamedTuple):
     new: int
     returning: bool
     home_days: int
-    home_kit: str
+    home_kit: str | None
+    home_have: str | None
 
 
 def wish_options(command: Command) -> Command:
-    """Add `--weeks`, `--by`, `--weight`, `--from`, `--bar`, `--new`, `--returning`, `--home-days` and `--home-kit`."""
+    """Add the day and its weight, `--bar`, `--new`, `--returning`, and what `--home-days` there are with what."""
     for option in (
-        click.option("--home-kit", default="home", show_default=True, metavar="KIT", help="What there is at home."),
+        click.option("--home-have", metavar="A,B", help="Exactly what is at home, instead of a kit."),
+        click.option("--home-kit", metavar="KIT", help="What there is at home; home if nothing is said."),
         click.option(
             "--home-days",
             type=click.IntRange(0, MOST_A_WEEK - 1),
@@ -103,10 +105,16 @@ def _days(by: str, begins: date) -> int:
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
-    """The sessions at home and what is there; None without any. Raises BadInput for a kit that is unknown."""
+    """The sessions at home and what is there; None without any.
+
+    Raises BadInput for a kit or an item that is unknown, both at once, and what is at home without days there.
+    """
+    if wishes.home_have is not None:
+        if wishes.home_kit is not None:
+            raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
+        if not wishes.home_days:
+            raise BadInput("--home-have lists what is at home: say with --home-days how many sessions a week are there")
+        return Home(wishes.home_days, room_of(db, None, wishes.home_have).have)
     if not wishes.home_days:
         return None
-    kits = read.kits(db)
-    if wishes.home_kit not in kits:
-        raise BadInput(f"there is no kit {wishes.home_kit!r}", nearest=tuple(sorted(kits)))
-    return Home(wishes.home_days, kits[wishes.home_kit])
+    return Home(wishes.home_days, room_of(db, wishes.home_kit or "home", None).have)
