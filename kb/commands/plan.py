@@ -193,8 +193,9 @@ def _put_calendar(path: str, found: Plan, days: "Mapping[int, date]", begins: "d
 
 
 def _texts(db: "sqlite3.Connection", found: Plan) -> "Mapping[str, Mapping[str, str]]":
-    """The text of a plan's drills, for how to miss."""
-    return read.sections(db, "drill", {form.drill.id for form in found.forms})
+    """The text of a plan's drills, for what to say and how to miss."""
+    slots = {slot.form.drill.id for session in found.sessions for slot in session.slots}
+    return read.sections(db, "drill", slots | {form.drill.id for form in found.forms})
 
 
 def _answer(

@@ -7,7 +7,7 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.plan import Plan, Session
 from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
-from kb.show.coach_words import dosed, moved_on
+from kb.show.coach_words import dosed, moved_on, share_said
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -79,7 +79,8 @@ def _told(slot: Slot, texts: Mapping[str, Mapping[str, str]], seen: set[str], se
         return ""
     seen.add(f"told {drill.id}")
     cue = f'; say "{drill.cues[0]}"' if drill.cues else ""
-    return f"{dosed(drill, setting)}{cue}; until {moved_on(drill.standard)}"
+    much = ", ".join(part for part in (dosed(drill, setting), share_said(drill, slot.form.load)) if part)
+    return f"{much}{cue}; until {moved_on(drill.standard)}"
 
 
 def _session(
