@@ -218,12 +218,22 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--home-days", "2", "--home-have", "stik"), "stick"),
         (("--home-days", "2", "--home-have", "stick", "--home-kit", "home"), "can't stand with --home-kit"),
         (("--home-have", "stick"), "say with --home-days"),
+        (("--weak", "jerk"), "name it with --weeks or --by"),
+        (("--weak", "clean", "--weeks", "9"), "lean is no part of the jerk"),
         (("--home-days", "6", "--per-week", "3"), "from 1 to 7 in all"),
     ],
 )
 def test_a_wish_that_cannot_be_is_refused_in_a_sentence(options: tuple[str, ...], says: str) -> None:
     """With the option, and the nearest right value where there is one."""
     assert says in ask("jerk", *options, code=2).stderr
+
+
+def test_the_part_that_lags_behind_is_said() -> None:
+    """By the lift's name, in the text and in the JSON."""
+    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "9", "--weak", "jerk")
+    said = " ".join(ask(*asked).stdout.split())
+    assert "lags behind, so it begins each week" in said
+    assert json.loads(ask(*asked, "--json").stdout)["weak"] == "full-jerk"
 
 
 @pytest.mark.parametrize(("first", "much"), [("48", True), ("58", False)])

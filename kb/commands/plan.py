@@ -23,7 +23,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, goal_of, home_of, wish_options
+from kb.commands.plan_asked import Wishes, goal_of, home_of, weak_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import LiftId
@@ -118,6 +118,7 @@ def command(
         goal=goal,
         have=room.have,
         held=holds_it,
+        weak=weak_of(db, shelf, wishes),
     )
     days = _days(found, begins)
     if calendar is not None and begins is not None:

@@ -7,14 +7,18 @@ from typing import Any, NamedTuple, TypeVar
 
 import click
 
+from kb.ask import read
+from kb.ask.names import resolve_any
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Home
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
+from kb.ask.shelf import Shelf
 from kb.commands.asked import room_of
 from kb.discs import iron_of, weight
 from kb.errors import BadInput
+from kb.terms import DrillId, LiftId
 
-__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "wish_options"]
+__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "weak_of", "wish_options"]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
@@ -32,6 +36,7 @@ class Wishes(NamedTuple):
     bar: str
     new: int
     returning: bool
+    weak: str | None
     home_days: int
     home_kit: str | None
     home_have: str | None
@@ -62,6 +67,7 @@ def wish_options(command: Command) -> Command:
         click.option(
             "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
         ),
+        click.option("--weak", metavar="PART", help="The part of the lift that lags behind: it begins each week."),
         click.option("--from", "first", metavar="KG", help="What goes today, done well; else 60 % of --weight."),
         click.option("--weight", metavar="KG", help="What is to be lifted on the day."),
         click.option("--by", metavar="YYYY-MM-DD", help="The day to be ready by."),
@@ -118,3 +124,20 @@ def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
     if not wishes.home_days:
         return None
     return Home(wishes.home_days, room_of(db, wishes.home_kit or "home", None).have)
+
+
+def weak_of(db: sqlite3.Connection, shelf: Shelf, wishes: Wishes) -> DrillId | None:
+    """The drill of the part that lags behind: one named, or that of a lift that is part of this; None without one.
+
+    Raises BadInput, with what would do, for a part without a day, another lift, and what is no drill.
+    """
+    if wishes.weak is None:
+        return None
+    if wishes.weeks is None and wishes.by is None:
+        raise BadInput("--weak says what lags behind while the lift is built up to a day: name it with --weeks or --by")
+    kind, found = resolve_any(db, wishes.weak, lift=shelf.lift.id)
+    if kind == "drill":
+        return DrillId(found)
+    if kind == "lift" and LiftId(found) in shelf.lift.parts:
+        return read.shelf(db, LiftId(found)).lift.drill
+    raise BadInput(f"{found} is no part of the {shelf.lift.name.lower()}", nearest=shelf.lift.parts)

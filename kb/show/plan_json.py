@@ -81,6 +81,7 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "lower_bound_by": {part: n - plan.begun for part, n in plan.least._asdict().items()},
         "not_in_plan": list(plan.others),
         "held_in": plan.begun + plan.to_held,
+        "weak": plan.weak,
         "until": None if plan.until is None else _until(plan.until),
         "sessions": [_session(session, days) for session in plan.sessions],
     }

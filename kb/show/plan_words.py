@@ -9,7 +9,7 @@ from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
 from kb.ask.plan.until import Until
 from kb.show.coach_words import LOADS
-from kb.terms import Load
+from kb.terms import Drill, Load
 
 __all__ = [
     "KINDS",
@@ -185,6 +185,10 @@ SOURCES = (
 )
 
 
+def _weak(plan: Plan) -> list[Drill]:
+    return [drill for drill in plan.path.shelf.drills.values() if drill.id == plan.weak]
+
+
 def how_it_goes(plan: Plan) -> list[str]:
     """How to read and use a plan, in paragraphs."""
     lift = plan.path.shelf.lift.id
@@ -197,12 +201,14 @@ def how_it_goes(plan: Plan) -> list[str]:
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
         f" `drillpath place {lift}`."
     )
+    weak = f"{next((each.name for each in _weak(plan)), '')} lags behind, so it begins each week but the light ones."
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,
         before: not known,
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
+        weak: plan.weak is not None,
         WEIGHT: True,
         SOONER: True,
         UNLOADED: True,

@@ -8,18 +8,27 @@ from plan_paths import found_path
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, Session, plan
 from kb.ask.shelf import Shelf
+from kb.errors import BadInput, NoAnswer
 from kb.terms import Catch, Drill, DrillId, LiftId, Load, Speed
 
 pytestmark = pytest.mark.no_cover
 
 
 def built(
-    shelves: Mapping[LiftId, Shelf], lift: str, per_week: int, minutes: int, weeks: int, kit: str = "full"
+    shelves: Mapping[LiftId, Shelf], lift: str, per_week: int, minutes: int, weeks: int, weak: str | None = None
 ) -> Plan:
     """The building-up weeks of who holds the lift."""
     goal = Goal(7 * weeks - 1, 100.0, 91.0)
-    have = shelves[LiftId(lift)].kits[kit]
-    return plan(found_path(shelves, lift, kit), per_week=per_week, minutes=minutes, held=True, goal=goal, have=have)
+    have = shelves[LiftId(lift)].kits["full"]
+    return plan(
+        found_path(shelves, lift, "full"),
+        per_week=per_week,
+        minutes=minutes,
+        held=True,
+        goal=goal,
+        have=have,
+        weak=None if weak is None else DrillId(weak),
+    )
 
 
 def strength(session: Session) -> list[Drill]:
@@ -123,3 +132,44 @@ def test_who_learnt_the_lift_by_the_plan_has_only_parts_that_it_had_at_a_weight(
     assert planned.until is not None
     after = [session for session in planned.sessions[planned.until.held_in :] if not session.light]
     assert any(slot.kind == "keep" for session in after for slot in session.slots)
+
+
+@pytest.mark.parametrize("weak", ["full-clean", "full-jerk", "front-squat", "push-press"])
+@pytest.mark.parametrize("per_week", [1, 2, 3])
+@pytest.mark.parametrize("minutes", [30, 60])
+def test_what_lags_behind_begins_each_week_before_the_lift(
+    shelves: dict[LiftId, Shelf], minutes: int, per_week: int, weak: str
+) -> None:
+    """At weight, in every week but the light ones and, a squat, the last session before the day."""
+    planned = built(shelves, "clean-and-jerk", per_week, minutes, 18, weak)
+    assert planned.weak == weak
+    for session in planned.sessions[:-2:per_week]:
+        if session.light:
+            continue
+        first = session.slots[0]
+        assert (first.form.drill.id, first.kind) == (weak, "part")
+        assert first.kg is not None
+        assert session.minutes <= minutes
+
+
+@pytest.mark.parametrize(
+    ("weak", "says"),
+    [
+        ("full-snatch", "no part of the clean and jerk that could lag"),
+        ("full-clean-and-jerk", "no part of the clean and jerk that could lag"),
+        ("back-squat", "no part of the clean and jerk that could lag"),
+        ("slow-lift-off", "no part of the clean and jerk that this plan has at a weight"),
+    ],
+)
+def test_what_is_no_part_of_the_lift_is_refused(shelves: dict[LiftId, Shelf], weak: str, says: str) -> None:
+    """In a sentence, with the nearest parts."""
+    with pytest.raises(BadInput, match=says) as refused:
+        built(shelves, "clean-and-jerk", 2, 60, 9, weak)
+    assert refused.value.nearest[:2] == ("full-clean", "full-jerk")
+
+
+def test_what_lags_behind_must_fit_beside_the_lift(shelves: dict[LiftId, Shelf]) -> None:
+    """The least minutes that would do are said, and they do."""
+    with pytest.raises(NoAnswer, match="the least that will do is 22"):
+        built(shelves, "clean-and-jerk", 2, 21, 9, "full-jerk")
+    assert built(shelves, "clean-and-jerk", 2, 22, 9, "full-jerk").sessions

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from kb.ask.plan.block import block_of, dealt, family, sparing, turned, weekday
 from kb.ask.plan.forms import Form
 from kb.ask.plan.weeks import Weeks
+from kb.terms import DrillId
 
 __all__ = ["BARE", "MOST_PARTS", "Beside", "Laid", "Layout"]
 
@@ -18,11 +19,15 @@ MOST_PARTS = 2
 
 
 class Beside(NamedTuple):
-    """What can stand beside the lift: its main `parts` at weight and `others`, what strengthens (`finish`)."""
+    """What can stand beside the lift: its main `parts` at weight and `others`, what strengthens (`finish`).
+
+    With `weak` the first of the parts is the one that lags behind: it begins the week, before the lift whatever it is.
+    """
 
     finish: tuple[Form, ...] = ()
     parts: tuple[Form, ...] = ()
     others: tuple[Form, ...] = ()
+    weak: DrillId | None = None
 
 
 class Laid(NamedTuple):
@@ -41,18 +46,21 @@ class Layout:
         self.blocks: dict[int, list[Laid]] = {}
 
     def of(self, n: int) -> Laid:
-        """What session `n` has. In the week of the day no squat, and of what strengthens only presses.
+        """What session `n` has.
 
-        In the last session before it there is one part, and nothing strengthens.
+        In the week of the day there is no squat but one that lags behind, and of what strengthens only presses; in the
+        last session before it one part, no squat, and nothing strengthens.
         """
         block = block_of(self.weeks, n)
         if block not in self.blocks:
             self.blocks[block] = self._laid(block)
         parts, finish = self.blocks[block][weekday(self.weeks, n)]
         if n > self.day - self.weeks.per_week:
-            parts, finish = [form for form in parts if family(form.drill) != "squat"], sparing(finish)
+            weak = self.beside.weak
+            parts = [form for form in parts if family(form.drill) != "squat" or form.drill.id == weak]
+            finish = sparing(finish)
         if sum(not self.weeks.at_home(each) for each in range(n, self.day + 1)) <= BARE:
-            parts, finish = parts[:1], []
+            parts, finish = [form for form in parts if family(form.drill) != "squat"][:1], []
         return Laid(parts, finish)
 
     def _laid(self, block: int) -> list[Laid]:

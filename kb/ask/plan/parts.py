@@ -5,10 +5,11 @@ from collections.abc import Collection, Sequence
 from kb.ask.plan.finishing import beside_path
 from kb.ask.plan.forms import Form
 from kb.ask.shelf import Shelf
+from kb.errors import BadInput
 from kb.kit import Fit, loads
 from kb.terms import Catch, Drill, DrillId, ItemId, Lift, Load, Speed, Stage
 
-__all__ = ["MOST_OF_IT", "NEAR", "is_squat", "part_form", "parts_of", "share_of"]
+__all__ = ["MOST_OF_IT", "NEAR", "is_squat", "part_form", "parts_of", "share_of", "weak_part"]
 
 NEAR, NEAR_SQUAT = 65, 50
 """From which share of a best, per cent, at its most, a drill at full speed, or a squat in the lift's own hold, is near
@@ -43,6 +44,25 @@ def _near(drill: Drill) -> bool:
         return False
     most = drill.load_from.percent[1]
     return most >= NEAR if drill.speed is Speed.FULL else is_squat(drill) and most >= NEAR_SQUAT
+
+
+def weak_part(shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form], weak: DrillId, *, held: bool) -> Form:
+    """The part that lags behind, at weight.
+
+    Raises BadInput, with the parts that there are, for what is none, stands on what isn't held, or gets no weight here.
+    """
+    main, others = parts_of(shelf, have, forms, held=held)
+    nearest = tuple(form.drill.id for form in [*main, *others])[:3]
+    drill, name = shelf.drills.get(weak), shelf.lift.name.lower()
+    if drill is None or drill.id == shelf.lift.drill or drill.stage in (Stage.PREPARE, Stage.FINISH):
+        raise BadInput(f"{weak} is no part of the {name} that could lag behind it", nearest=nearest)
+    known = {form.drill.id for form in forms if held or form.load >= Load.LIGHT}
+    if drill.load_from is None or not _standing([drill], known) or (not held and drill.id not in known):
+        raise BadInput(f"{drill.name} is no part of the {name} that this plan has at a weight", nearest=nearest)
+    form = part_form(shelf, have, drill)
+    if form is None:
+        raise BadInput(f"{drill.name} gets no weight with what there is", nearest=nearest)
+    return form
 
 
 def is_squat(drill: Drill) -> bool:

@@ -4,19 +4,16 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.path import Path
-from kb.ask.plan.beside import Beside
 from kb.ask.plan.fill import Slot
-from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
-from kb.ask.plan.parts import parts_of
+from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
 from kb.ask.plan.until import Until, last_by, practised, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
-from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
 
@@ -56,7 +53,7 @@ class Plan(NamedTuple):
     """Sessions to the lift, and on to a day if one was named (`until`). `begun` were done before.
 
     `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
-    are not in it.
+    are not in it. `weak` is the part that lags behind, if one was named.
     """
 
     path: Path
@@ -69,6 +66,7 @@ class Plan(NamedTuple):
     least: Least
     others: tuple[DrillId, ...]
     until: Until | None = None
+    weak: DrillId | None = None
 
     @property
     def to_held(self) -> int:
@@ -108,6 +106,7 @@ def plan(
     goal: Goal | None = None,
     have: frozenset[ItemId] = frozenset(),
     held: bool = False,
+    weak: DrillId | None = None,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -133,6 +132,8 @@ def plan(
         What there is, for what strengthens once the lift is held.
     held
         Whether the lift, and all that its path leads through, is held today.
+    weak
+        The part that lags behind: it begins each week but the light ones, up to the day of a goal.
 
     Raises
     ------
@@ -142,30 +143,17 @@ def plan(
         If some drill doesn't fit a session; the text has the least minutes.
     """
     asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held)
-    learnt = _learn(asked)
-    forms, weeks, begun, filled = learnt.forms, learnt.weeks, learnt.begun, learnt.sessions
+    forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
-        beside = _beside(path.shelf, have, forms, held=held)
+        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak)
         filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = tuple(
-        _session(n, slots, weeks, minutes, _known_by(forms, learnt.past, filled[: n - begun - 1]))
+        _session(n, slots, weeks, minutes, _known_by(forms, past, filled[: n - begun - 1]))
         for n, slots in enumerate(filled, begun + 1)
     )
-    return Plan(path, forms, learnt.past, weeks, minutes, begun, sessions, learnt.least, learnt.others, what)
-
-
-def _beside(shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form], *, held: bool) -> Beside:
-    """What can stand beside the lift once it is held, numbered after the path's own drills."""
-    main, others = parts_of(shelf, have, forms, held=held)
-    n, drill_n = len(forms), forms[-1].drill_n + 1
-    of_path = {form.drill.id: form.drill_n for form in forms}
-    numbered: list[Form] = []
-    for at, form in enumerate([*main, *others, *finishing(shelf, have, forms)]):
-        numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
-    parts = len(main) + len(others)
-    return Beside(tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]))
+    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak)
 
 
 class _Asked(NamedTuple):

@@ -138,7 +138,7 @@ def practised(
         parts, finish = layout.of(n) if n in loaded and n != day else ([], [])
         goes = None if n not in loaded else _goes(what, weeks, loaded, n)
         beside_it = [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in parts]
-        before = [slot for slot in beside_it if not is_squat(slot.form.drill)]
+        before = [slot for slot in beside_it if not is_squat(slot.form.drill) or slot.form.drill.id == beside.weak]
         kept: list[Slot] = []
         for form in [] if parts else turns.next(n, at_home=at_home):
             if len(kept) < (KEPT_AT_HOME if at_home else 1 if n == day else KEPT) and form.check <= room:

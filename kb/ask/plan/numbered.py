@@ -1,0 +1,57 @@
+"""What stands beside a path's drills in a plan, with its place in the plan's list."""
+
+from collections.abc import Sequence
+
+from kb.ask.plan.beside import Beside
+from kb.ask.plan.finishing import finishing
+from kb.ask.plan.forms import Form
+from kb.ask.plan.parts import parts_of, weak_part
+from kb.ask.plan.weeks import warm_up
+from kb.ask.shelf import Shelf
+from kb.errors import NoAnswer
+from kb.terms import DrillId, ItemId
+
+__all__ = ["beside_of"]
+
+
+def beside_of(
+    shelf: Shelf,
+    have: frozenset[ItemId],
+    forms: Sequence[Form],
+    minutes: int,
+    *,
+    held: bool,
+    weak: DrillId | None = None,
+) -> Beside:
+    """What can stand beside the lift once it is held, numbered after the path's own drills.
+
+    A `weak` part comes first of all, and of the others those of the same lift. Raises BadInput where it is no
+    part, NoAnswer where a session of so many minutes is too short for it and the lift.
+    """
+    main, others = parts_of(shelf, have, forms, held=held)
+    if weak is not None:
+        first = weak_part(shelf, have, forms, weak, held=held)
+        _fits(first, forms[-1], minutes)
+        lifts = set(first.drill.lifts)
+        main = (first, *(form for form in main if form.drill.id != weak))
+        rest = [form for form in others if form.drill.id != weak]
+        others = tuple(sorted(rest, key=lambda form: lifts.isdisjoint(form.drill.lifts)))
+    n, drill_n = len(forms), forms[-1].drill_n + 1
+    of_path = {form.drill.id: form.drill_n for form in forms}
+    numbered: list[Form] = []
+    for at, form in enumerate([*main, *others, *finishing(shelf, have, forms)]):
+        numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
+    parts = len(main) + len(others)
+    return Beside(tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak)
+
+
+def _fits(weak: Form, lift: Form, minutes: int) -> None:
+    """Raise NoAnswer, with the least minutes that would do, where what lags behind doesn't fit beside the lift."""
+    needed = weak.work + lift.work
+    if minutes - warm_up(minutes) >= needed:
+        return
+    least = next(each for each in range(minutes, minutes + needed + 1) if each - warm_up(each) >= needed)
+    raise NoAnswer(
+        f"{weak.drill.name} takes {weak.work} min and {lift.drill.name.lower()} {lift.work}, so a session of {minutes}"
+        f" min is too short for both: the least that will do is {least}"
+    )
