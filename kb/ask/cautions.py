@@ -45,8 +45,12 @@ TODAY = (
 
 _CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
 
+_FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking|at rest)"
+
 AT_ONCE = re.compile(
-    r"\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|tight\w*|heavy|pressure|squeez\w*)\b"
+    rf"\b{_FAINT}\b.*\btight chest\b|\btight chest\b.*\b{_FAINT}\b|\btightness in {_CHEST}\b"
+    r"|\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|heavy|pressure|squeez\w*)\b"
+    r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all) )?tight\w*\b"
     rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
     r"|\b(?:pain|ache|aching|squeez\w*)\b(?: \w+){0,6} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
     r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b|\bunconscious\b|\bknocked out\b"
@@ -81,6 +85,8 @@ SAME_DAY = re.compile(
     rf"|\b{_GAVE}\b.*\b{_SHAPE}\b|\b{_SHAPE}\b.*\b{_GAVE}\b"
     r"|\b(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue)\b"
     r"|\b(?:arm|calf|leg)\b(?: \w+){0,4} sw[eo]ll\w*|\b(?:dark|brown|red) (?:urine|pee|wee)\b"
+    r"|\b(?:outline|shape|shoulder)\b(?: \w+){0,4} (?:squared? off|square|flattened|stepped)\b"
+    r"|\bshoulder (?:won ?t|doesn ?t|can ?t|cannot) (?:lift|move|go|rise)\b"
     r"|\b(?:can ?t|cannot) (?:put (?:any )?weight on|bear weight|walk on)\b"
     r"|\b(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck)\b"
 )
@@ -156,7 +162,11 @@ PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
 
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
-_NO_PAIN = r"(?:no (?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies))|(?:doesn ?t|does not|don ?t|do not) hurt)"
+_ILL = r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling)"
+_NO_PAIN = (
+    rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
+    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful))"
+)
 _ASIDE = "fracture|injury|operation|surgery|sprain|strain|break"
 _LIMB = "(?:wrist|arm|forearm|elbow|leg|shin|knee|ankle|foot|rib|bone|hand|thumb|finger|toe|collarbone)"
 _OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"

@@ -108,6 +108,7 @@ def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connect
         "numb between the legs since yesterday",
         "back pain and trouble starting to pee",
         "doesn't know where she is after the bar came down",
+        "everything went grey and he was on one knee, today with a tight chest walking to the bar",
         "knocked out for a moment",
     ],
 )
@@ -126,6 +127,7 @@ def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, ph
         "legs sore the day after, and dark urine",
         "twisted his knee, can't put weight on it, it hurts",
         "slipped in the snatch and landed on her neck",
+        "since the missed lift his shoulder won't lift, the outline looks squared off, fingers tingle a bit",
     ],
 )
 def test_what_a_doctor_should_see_the_same_day_says_so(db: sqlite3.Connection, phrase: str) -> None:
