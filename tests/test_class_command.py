@@ -418,3 +418,44 @@ def test_bars_that_stand_by_for_want_of_something_are_named(tmp_path: Path, more
     assert said.exit_code == 0
     assert (says in said.stderr) if says else said.stderr == ""
     assert ("light bar" in said.stdout) is not bool(says)
+
+
+HANG = ["stick-pass-through", "overhead-hold", "overhead-squat", "hang-pull", "hang-power-snatch"]
+
+
+def test_who_practises_hands_the_bar_on_when_the_others_have_learnt(tmp_path: Path) -> None:
+    """Two of many years have the two bars until the six have ended; then these, by turns, while the two look on."""
+    lifters = [{"name": f"Y{n}", "holds": ["full-snatch"]} for n in range(2)]
+    lifters += [{"name": f"H{n}", "holds": HANG} for n in range(6)]
+    gear = {"bar": 2, "stick": "plenty", "discs": "plenty", "drop-floor": "plenty"}
+    asked = {"lift": "snatch", "minutes": 50, "gear": gear, "today": ["hang-snatch"], "lifters": lifters}
+    file = tmp_path / "class.yaml"
+    file.write_text(json.dumps(asked), "utf-8")
+    said = " ".join(ask(str(file)).stdout.split())
+    answer = json.loads(ask(str(file), "--json").stdout)
+    learnt = max(slot["end_s"] for each in answer["lifters"] for slot in each["slots"])
+    assert f"2 bars from {learnt // 60}:{learnt % 60:02} on: whoever has met the standard of Hang snatch" in said
+    assert "2 at a time; Y0 and Y1 call the standard." in said
+    assert "Free at the end" not in said
+    for each in answer["lifters"][:2]:
+        assert each["more"]["end_s"] <= learnt
+
+
+def test_bars_that_stand_by_go_round_and_minutes_left_go_on_down_the_path(tmp_path: Path) -> None:
+    """Sixteen learn a pull with sticks: what follows it is next, and five bars are had by turns."""
+    lifters = [{"name": f"S{n}", "holds": ["front-squat", "air-squat"]} for n in range(16)]
+    gear = {"training-bar": 5, "stick": "plenty", "discs": 0}
+    asked = {
+        "lift": "clean",
+        "minutes": 40,
+        "kit": "school-hall",
+        "gear": gear,
+        "today": "hang-pull",
+        "lifters": lifters,
+    }
+    file = tmp_path / "class.yaml"
+    file.write_text(json.dumps(asked), "utf-8")
+    said = " ".join(ask(str(file)).stdout.split())
+    assert "As there is time: after that Hang clean" in said
+    assert "5 training bars stand by: whoever has met the standard of Pull from the knee" in said
+    assert "5 at a time" in said

@@ -2,6 +2,7 @@
 
 from kb import dose
 from kb.ask.class_.going_on import More
+from kb.ask.class_.handing_on import hands_on
 from kb.ask.class_.more import WORTH_S
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.show.coach_words import listed
@@ -38,8 +39,9 @@ def more_said(plan: ClassPlan) -> list[str]:
         )
     end = 60 * plan.matter.asked.minutes
     free: dict[int, list[str]] = {}
-    for each in plan.lifters:
-        if end - _since(each) >= WORTH_S:
+    busy = hands_on(plan.matter)
+    for n, each in enumerate(plan.lifters):
+        if n not in busy and end - _since(each) >= WORTH_S:
             free.setdefault(_since(each), []).append(each.lifter.name)
     if free:
         whose = "; ".join(f"{listed(names)} from {clock(since)}" for since, names in sorted(free.items()))

@@ -1,14 +1,14 @@
 """What a class's plan says of the drills that everyone who learns does today, and of those that don't fit."""
 
 from kb.ask.class_.doing import Own
-from kb.ask.class_.slots import ClassPlan
+from kb.ask.class_.handing_on import BARS, hands_on
+from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
 from kb.show.coach_words import human, listed
+from kb.show.session_words import clock
 from kb.terms import Drill, ItemId, Load
 
 __all__ = ["today_said"]
-
-BARS = (ItemId("bar"), ItemId("training-bar"))
 
 
 def today_said(plan: ClassPlan) -> list[str]:
@@ -35,12 +35,23 @@ def _by_turns_said(plan: ClassPlan, drill: Drill) -> list[str]:
     begins = {first for first, _ in drill.reach.values()}
     if drill.load[1] < Load.LIGHT or "start" in begins:
         return []
-    return [
-        f"{use.have} {human(use.item)}{'s stand' if use.have > 1 else ' stands'} by: whoever has met the standard of"
-        f" {drill.name} with a stick takes one, empty, for two rounds of it, {use.have} at a time."
-        for use in plan.gear
-        if use.item in BARS and 0 < use.have < len(plan.lifters) and not use.peak
-    ]
+    given: dict[ItemId, list[LifterPlan]] = {}
+    for n, item in hands_on(plan.matter).items():
+        given.setdefault(item, []).append(plan.lifters[n])
+    said = []
+    for use in plan.gear:
+        if use.item not in BARS or not 0 < use.have < len(plan.lifters):
+            continue
+        goes = f"{use.have} {human(use.item)}{'s' if use.have > 1 else ''}"
+        then = f"whoever has met the standard of {drill.name} with a stick takes one, empty, for two rounds of it"
+        then += f", {use.have} at a time" if use.have > 1 else ""
+        if use.item in given:
+            since = clock(max(each.slots[-1].end_s for each in plan.lifters))
+            who = listed([each.lifter.name for each in given[use.item]])
+            said.append(f"{goes} from {since} on: {then}; {who} call the standard.")
+        elif not use.peak:
+            said.append(f"{goes} {'stand' if use.have > 1 else 'stands'} by: {then}.")
+    return said
 
 
 def _further_said(owns: list[Own]) -> list[str]:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
+from kb.ask.class_.handing_on import hands_on
 from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, ticks
 from kb.dose import round_seconds
@@ -51,17 +52,21 @@ def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
 
     The drill is the last of the list of which the gear, or a stick in a bar's place, is free almost from their end to
     the class's, else the one of which it is free longest; no preparation, and none that needs a partner. For whom
-    nothing is free takes turns with somebody who does alone what both had on their lists.
+    nothing is free takes turns with somebody who does alone what both had on their lists. Who hands a bar on goes on
+    until all have learnt what they shall.
     """
     last = matter.rotation.last
     out = _out(matter, plan)
     ends = {n: end for u in range(len(matter.rotation.units)) for n, end in _ends(matter, plan, u).items()}
     found: list[Again] = []
     done: set[int] = set()
+    handing, learnt = hands_on(matter), _learnt(matter, ends)
     for n in sorted(ends, key=lambda each: (ends[each], each)):
         if n in done or last - ends[n] < ticks(WORTH_S):
             continue
         chosen = _chosen(list(_possible(_Hall(matter, plan, ends, out, done), n)), ends[n], last)
+        if chosen is not None and n in handing:
+            chosen = _until(chosen, learnt)
         if chosen is None:
             continue
         for item, count in chosen.form.items:
@@ -69,10 +74,22 @@ def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
                 out[item][tick] += count
         done |= set(chosen.form.lifters)
         found.append(chosen)
-    for n in sorted(set(ends) - done, key=lambda each: (ends[each], each)):
+    for n in sorted(set(ends) - done - handing.keys(), key=lambda each: (ends[each], each)):
         if last - ends[n] >= ticks(WORTH_S):
             _join(matter, found, n, ends[n])
     return tuple(found)
+
+
+def _learnt(matter: Matter, ends: Mapping[int, int]) -> int:
+    """When the last of those who learn has ended, ticks."""
+    return max((end for n, end in ends.items() if not matter.owns[n].by_themselves), default=0)
+
+
+def _until(again: Again, end: int) -> Again | None:
+    """The same no longer than to a tick; None where nothing worth it is left."""
+    if again.end <= end:
+        return again
+    return again._replace(end=end) if end - again.start >= ticks(WORTH_S) else None
 
 
 def _join(matter: Matter, found: list[Again], n: int, since: int) -> None:
