@@ -1,8 +1,7 @@
 """Words that are answered by a caution before anything else: pain, injury, illness, pregnancy, a child.
 
 Never a diagnosis: what follows is whom to ask, not why it hurts. Pain plainly denied is none; what is said to be long
-ago or healed, the hook grip's squeeze, a scraped shin and the ache of the day after are cautioned first, and then the
-rest of the words answered.
+ago or healed, and the troubles of kb/ask/minors.py, are cautioned first, and then the rest of the words answered.
 """
 
 import re
@@ -251,10 +250,14 @@ def care_of(text: str) -> Care:
         return Care(None, said)
     if SAME_DAY.search(said):
         return Care(TODAY, None)
+    says, left = [], said
     for minor in MINORS:
-        left = " ".join(minor.said.sub(" ", said).split())
-        if left and minor.speaks.search(said) and not minor.stays.search(said) and not _troubled(left):
-            return Care(minor.says, left)
+        without = " ".join(minor.said.sub(" ", left).split())
+        if without != left and minor.speaks.search(said) and not minor.stays.search(said):
+            says.append(minor.says)
+            left = without
+    if says and left and not _troubled(left):
+        return Care(" ".join(says), left)
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", said)).split())
     settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
     return Care(CAUTION, rest if settled and rest else None)

@@ -6,7 +6,7 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "MINORS", "NEXT_DAY", "SCRAPED", "SQUEEZE", "Minor"]
+__all__ = ["BRUISED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SQUEEZE", "Minor"]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -34,6 +34,13 @@ NEXT_DAY = (
 )
 """What comes first where limbs are said to ache the day after, and no more. Common practice, no source."""
 
+RACKED = (
+    "Wrists bent back under a bar ache. What goes as soon as the bar lies on the shoulders, or is put down, is the"
+    " rack's own: a stick, open fingers or straps until it lies there, and no bar held in the hands. Pain in one spot,"
+    " with swelling, numb fingers, or that stays: leave the rack alone, and ask someone qualified first."
+)
+"""What comes first where wrists are said to ache in the rack, and no more. Common practice, no source."""
+
 
 class Minor(NamedTuple):
     """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
@@ -58,14 +65,14 @@ _AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|
 MINORS = (
     Minor(
         SQUEEZE,
-        re.compile(r"\bhook(?:ed|ing)?\b"),
+        re.compile(r"\b(?:hook(?:ed|ing)?|grip)\b"),
         re.compile(
             rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
             rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
         ),
         re.compile(
-            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|still|days?|weeks?"
-            r"|months?|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
+            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|still|days|weeks"
+            r"|months|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
         ),
     ),
     Minor(
@@ -73,7 +80,8 @@ MINORS = (
         re.compile(r"\b(?:hips?|thighs?|pelvis|pubic|hip ?bones?)\b"),
         re.compile(r"\bbruis(?:e|es|ed|ing)\b"),
         re.compile(
-            r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle|forearm|elbow|knee|back|rib\w*|child\w*"
+            r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle(?! (?:snatch|clean))"
+            r"|forearm|elbow|knee|back|rib\w*|child\w*"
             r"|years? old|pregnan\w*)\b"
         ),
     ),
@@ -85,6 +93,16 @@ MINORS = (
             r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|one side|worse|more each|night"
             r"|still|always|since|days|dark|brown|elbows? (?:hurt\w*|ach\w*)|fell|injur\w*|child\w*|years? old"
             r"|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        RACKED,
+        re.compile(r"\b(?:rack|elbows?|shoulders|fingers?|palms?|hands|front squats?)\b"),
+        re.compile(rf"\bwrists? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,2}}?wrists?\b"),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|worse|night|still|always"
+            r"|since|days|weeks|fell|injur\w*|broke\w*|break|operat\w*|child\w*|overhead|pregnan\w*"
+            r"|(?:left|right|one) wrist)\b"
         ),
     ),
     Minor(

@@ -12,7 +12,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, NEXT_DAY, SCRAPED, SQUEEZE
+from kb.ask.minors import BRUISED, NEXT_DAY, RACKED, SCRAPED, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -257,6 +257,27 @@ def test_more_than_scraped_skin_is_for_somebody_qualified(db: sqlite3.Connection
     assert find(db, phrase) == Findings(CAUTION)
 
 
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "her wrists ache and the bar rests on her hands, elbows pointing at the floor before the dip",
+        "sore wrists in the front rack, elbows low in the clean",
+    ],
+)
+def test_wrists_that_ache_in_the_rack_are_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """No bar in the hands, and when to ask; then the rack. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == RACKED
+    assert found.faults
+
+
+def test_two_small_troubles_are_cautioned_both(db: sqlite3.Connection) -> None:
+    """A bruise from the bar, and thumbs that a wide grip squeezes."""
+    found = find(db, "bar bangs my hips, bruised, and loops away; clean grip because wider hurts my thumbs")
+    assert found.caution == f"{SQUEEZE} {BRUISED}"
+    assert "bar-loops-out" in [hit.id for hit in found.faults[:3]]
+
+
 @pytest.mark.parametrize("phrase", phrases("next_day.tsv"))
 def test_an_ache_of_the_day_after_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
     """Less, lighter, and when to ask; then what was seen. Common practice, no source."""
@@ -268,7 +289,8 @@ def test_an_ache_of_the_day_after_is_cautioned_and_the_rest_answered(db: sqlite3
 @pytest.mark.parametrize(
     "phrase",
     [
-        "wrists ache in the rack, elbows point to the floor",
+        "wrists still ache in the rack at night, elbows point to the floor",
+        "right wrist aches in the rack, elbows low",
         "wrists ache the next day and still did at the weekend, elbows low",
         "wrist swollen and sore the day after cleans",
         "back sore the next day, hips rise first",

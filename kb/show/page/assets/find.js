@@ -90,10 +90,16 @@
     if (!troubled(said)) return [null, said];
     const has = (pattern) => new RegExp(pattern).test(said);
     if (has(caution.sameDay)) return [caution.today, null];
-    for (const [says, speaks, trouble, stays] of caution.minors) {
-      const more = left(said, trouble);
-      if (more && has(speaks) && !has(stays) && !troubled(more)) return [says, more];
+    const says = [];
+    let more = said;
+    for (const [care, speaks, trouble, stays] of caution.minors) {
+      const without = left(more, trouble);
+      if (without !== more && has(speaks) && !has(stays)) {
+        says.push(care);
+        more = without;
+      }
     }
+    if (says.length && more && !troubled(more)) return [says.join(" "), more];
     const rest = left(said, caution.mended, caution.mends);
     const settled = has(caution.mended) && !has(caution.unsettled) && !troubled(rest);
     return [caution.says, settled && rest ? rest : null];
