@@ -165,9 +165,11 @@ TO_THE_DAY = (
     "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
     " where it didn't, and goes back after two misses. part: of the lift, at weight, lighter than the entry's most and"
-    " clean every time. finish: strengthens, at a load that leaves two good reps in"
-    " hand; a day of sore joints goes without. day: up in singles, three tries at most at the last weights, none after"
-    " two misses. A weight is a wish; the standard decides."
+    " clean every time. finish: strengthens, at a load that leaves two good reps in hand; a day of sore joints goes"
+    " without. Once the dose of the last two heavy days has met its standard: two singles more, half-way from there to"
+    " what should go by then. day: up in singles, three tries at most at the last weights, none after two misses. A bad"
+    " night, an illness or a night shift before: the easy day's weight, whatever the plan says. A weight is a wish; the"
+    " standard decides."
 )
 WEIGHT = (
     "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session, as"
