@@ -47,9 +47,17 @@ HEAVIER = (
 )
 """What to do where a chain at a light bar is too light to show it. Common practice, no source."""
 
+AT_WEIGHT = (
+    "At working weight begin a tenth below where it shows and go up by 1 to 2.5 kg at a time, singles or pairs, while"
+    " the standard is met; two misses running end it. The light drills are passed as soon as theirs is met."
+)
+"""How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
+
 
 def heavier_said(matter: Matter) -> str:
-    """How to go on where the fault needs weight; nothing where the chain is loaded already, or can't be here."""
+    """How to go on where the fault needs weight, or how to load at the end; nothing where there is no weight here."""
+    if matter.load is Load.WORKING:
+        return AT_WEIGHT
     drill, shelf = matter.shelf.drills[matter.shelf.lift.drill], matter.shelf
     fitted = fit(drill, matter.question.have, shelf.items)
     if matter.load is not Load.LIGHT or fitted is None or loads(drill, fitted, Load.WORKING)[-1:] != (Load.WORKING,):
