@@ -23,7 +23,10 @@ from kb.show.tell_lines import tell_lines
 from kb.terms import Drill, Fault, ItemId, Load
 
 __all__ = [
+    "AT_WEIGHT",
+    "HEAVIER",
     "JOINTS",
+    "NO_SPLIT",
     "after_said",
     "chain_text",
     "further",
@@ -52,6 +55,10 @@ AT_WEIGHT = (
     " the standard is met; two misses running end it. The light drills are passed as soon as theirs is met."
 )
 """How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
+
+
+NO_SPLIT = "Jerks without a split, as some do? The power jerk ends the chain then, locked as the feet land and held."
+"""For who keeps another form of the jerk. Common practice, no source."""
 
 
 def heavier_said(matter: Matter) -> str:
@@ -122,6 +129,7 @@ def chain_text(
         lines += _entries(matter, other, seen, setting, known=best)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
+    lines += ["", *wrapped(NO_SPLIT, setting.width)] if matter.shelf.lift.drill == "full-jerk" else []
     lines += _finish(chain, seen, setting)
     lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]

@@ -12,7 +12,7 @@ from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
 from kb.show.care import NO_REVIEW, USUAL, Due, cares
-from kb.show.chain_text import chain_text, no_chain_text, session_said
+from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text, no_chain_text, session_said
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
 from kb.show.instead_text import instead_text
@@ -388,3 +388,12 @@ def test_a_held_check_shows_it_or_not() -> None:
     text = flat(told(found._replace(routes=(found.routes[0]._replace(entries=(held,)),))))
     assert "Move on when it shows this: back flat" in text
     assert held.drill.stage is Stage.POSITION
+
+
+def test_a_chain_at_weight_says_where_to_begin_and_a_jerk_what_ends_it_without_a_split() -> None:
+    """At a light bar it says instead how to go on; other lifts have no split to go without."""
+    clean = small_chain("hips-rise-first", load=Load.WORKING)
+    assert flat(AT_WEIGHT) in flat(told(clean))
+    assert flat(HEAVIER) not in flat(told(clean))
+    assert flat(HEAVIER) in flat(told(small_chain("hips-rise-first")))
+    assert NO_SPLIT not in flat(told(clean))
