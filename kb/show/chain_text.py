@@ -129,7 +129,7 @@ def chain_text(
         lines += _entries(matter, other, seen, setting, known=best)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
-    lines += ["", *wrapped(NO_SPLIT, setting.width)] if matter.shelf.lift.drill == "full-jerk" else []
+    lines += ["", *wrapped(NO_SPLIT, setting.width)] if "split" in matter.shelf.lift.points else []
     lines += _finish(chain, seen, setting)
     lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
