@@ -8,6 +8,7 @@ from kb.ask.plan.forms import Form
 from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
 from kb.ask.plan.until import Until
+from kb.ask.plan.weeks import MOST_NEW
 from kb.show.coach_words import LOADS
 from kb.terms import Drill, Load
 
@@ -100,9 +101,25 @@ def short_of(plan: Plan) -> str:
     weeks = last.week - plan.sessions[0].week + 1
     more = " more" if plan.begun else ""
     said = f"{count}{more} session{'s' if count != 1 else ''} in {weeks} week{'s' if weeks > 1 else ''}."
+    said = f"{said} {_least_said(plan)}{_free_said(plan)}"
     if plan.until is not None:
-        return f"{said} {_least_said(plan)} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
-    return f"{said} {_least_said(plan)}"
+        return f"{said} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
+    return said
+
+
+MUCH_FREE = 0.35
+"""From which share of the sessions in which the lift is learnt it is said that they have room. Ours."""
+
+
+def _free_said(plan: Plan) -> str:
+    """That more could be shown at once, where much of the sessions with a coach is free."""
+    learning = [each for each in plan.sessions[: plan.to_held] if not each.light and not each.at_home]
+    free = sum(each.spare for each in learning) / max(sum(plan.minutes for _ in learning), 1)
+    if free < MUCH_FREE or plan.weeks.most_new > MOST_NEW:
+        return ""
+    return (
+        f" About {round(100 * free, -1)} % of the time is free: `--new 4` shows more in a session, and is sooner done."
+    )
 
 
 def _least_said(plan: Plan) -> str:

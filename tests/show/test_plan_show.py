@@ -66,7 +66,9 @@ def test_the_answer_stands_first_and_the_cautions_last(db: sqlite3.Connection, s
     """How long, then the sessions in order with their dates, then how to read it and what to mind."""
     lines = lines_of(db, snatch)
     assert lines[0].startswith("Snatch ")
-    assert lines[1] == f"{len(snatch.sessions)} sessions in 9 weeks. No plan under these rules is shorter."
+    assert lines[1].startswith(
+        f"{len(snatch.sessions)} sessions in 9 weeks. No plan under these rules is shorter. About 40 %"
+    )
     heads = [line for line in lines if re.match(r" ?\d+, ", line)]
     assert len(heads) == len(snatch.sessions)
     assert heads[0].startswith(" 1, Mon 2 Mar 2026 ")
@@ -117,10 +119,18 @@ def test_a_lift_that_is_held_says_so(db: sqlite3.Connection, held: Plan) -> None
     assert plan_json(held, None, {})["sessions"] == []
 
 
+def test_much_free_time_is_said_with_what_fills_it(snatch: Plan) -> None:
+    """Where two new drills leave a third of a session and more; not where more were asked for, or little is free."""
+    assert "About 40 % of the time is free: `--new 4`" in short_of(snatch)
+    assert "free" not in short_of(snatch._replace(weeks=snatch.weeks._replace(most_new=4)))
+    full = snatch._replace(sessions=tuple(each._replace(spare=2) for each in snatch.sessions))
+    assert "free" not in short_of(full)
+
+
 def test_a_longer_plan_says_how_much_shorter_it_could_be(snatch: Plan) -> None:
     """Against the bound, and in the singular where there is one."""
     loose = snatch._replace(least=snatch.least._replace(chain=3, new=3, minutes=3))
-    assert short_of(loose).endswith("No plan under these rules is shorter than 3.")
+    assert short_of(loose).partition(" About")[0].endswith("No plan under these rules is shorter than 3.")
     one = snatch._replace(sessions=snatch.sessions[:1])
     assert short_of(one).startswith("1 session in 1 week.")
 
