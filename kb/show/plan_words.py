@@ -118,7 +118,7 @@ def _free_said(plan: Plan) -> str:
     if free < MUCH_FREE or plan.weeks.most_new > MOST_NEW:
         return ""
     return (
-        f" About {round(100 * free, -1)} % of the time is free: `--new 4` shows more in a session, and is sooner done."
+        f" About {10 * round(10 * free)} % of the time is free: `--new 4` shows more in a session, and is sooner done."
     )
 
 
