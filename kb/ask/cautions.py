@@ -49,7 +49,7 @@ _FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking
 AT_ONCE = re.compile(
     rf"\b{_FAINT}\b.*\btight chest\b|\btight chest\b.*\b{_FAINT}\b|\btightness in {_CHEST}\b"
     r"|\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|heavy|pressure|squeez\w*)\b"
-    r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all) )?tight\w*\b"
+    r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all|very|really|quite) ){0,2}tight\w*\b"
     rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
     r"|\b(?:pain|ache|aching|squeez\w*)\b(?: \w+){0,6} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
     r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b|\bunconscious\b|\bknocked out\b"
@@ -128,7 +128,8 @@ expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
 breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|children|kids|child(?! s play)
 (?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
-(?:boy|girl|lad|lass|pupil|aged|(?:he|she) (?:is|s)) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s))
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
 (?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen)
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)

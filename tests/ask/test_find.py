@@ -94,6 +94,7 @@ def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connect
     "phrase",
     [
         "chest felt tight and a heavy ache ran into the jaw",
+        "my chest was really tight after the second lift",
         "pain down the left arm when I clean",
         "he fainted after the jerk",
         "passed out for a moment in the rack",
@@ -157,6 +158,7 @@ def test_a_child_is_for_who_is_trained_to_teach_children(db: sqlite3.Connection,
         "hips rise first, 34 years old, ten months of training",
         "65 year old, bar hits the knees",
         "presses out, he is 15 kg heavier than last year",
+        "she is 7 years into lifting and her hips rise first",
     ],
 )
 def test_years_of_training_and_an_adult_s_age_are_no_child(db: sqlite3.Connection, phrase: str) -> None:
