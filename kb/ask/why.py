@@ -2,10 +2,10 @@
 
 from typing import NamedTuple
 
-from kb.ask.chain import NoChain, solve
 from kb.ask.choices import choices_of
 from kb.ask.field import STEP_WEIGHT
-from kb.ask.matter import Matter, matter_of
+from kb.ask.instead import Instead, instead
+from kb.ask.matter import Matter
 from kb.ask.route import Route
 from kb.ask.search import BUDGET, Limits, search
 from kb.terms import Cause, Drill, DrillId, Stage
@@ -47,7 +47,7 @@ def why(matter: Matter, route: Route) -> Why:
         seconds=route.seconds,
         strays=route.cost - steps - route.seconds,
         left_out=_left_out(matter, route),
-        other_causes=tuple(_other(matter, route, cause) for cause in matter.fault.causes if cause != matter.cause),
+        other_causes=tuple(_other(route, other) for other in instead(matter)),
     )
 
 
@@ -88,15 +88,13 @@ def _cheapest_with(matter: Matter, drill: Drill) -> int | None:
     return found.cost if found else None
 
 
-def _other(matter: Matter, route: Route, cause: Cause) -> OtherCause:
+def _other(route: Route, other: Instead) -> OtherCause:
+    if other.chain is None:
+        return OtherCause(other.cause, (), (), other.none)
     used = [entry.drill.id for entry in route.entries]
-    try:
-        other, _ = solve(matter_of(matter.shelf, matter.question._replace(cause=cause.id)))
-    except NoChain as none:
-        return OtherCause(cause, (), (), str(none))
-    theirs = [entry.drill.id for entry in other.entries]
+    theirs = [entry.drill.id for entry in other.chain.routes[0].entries]
     return OtherCause(
-        cause,
+        other.cause,
         tuple(dict.fromkeys(each for each in theirs if each not in used)),
         tuple(dict.fromkeys(each for each in used if each not in theirs)),
     )
