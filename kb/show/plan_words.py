@@ -10,7 +10,7 @@ from kb.ask.plan.plan import Plan, Session
 from kb.ask.plan.until import Until
 from kb.ask.plan.weeks import MOST_NEW
 from kb.show.coach_words import LOADS
-from kb.terms import Drill, Load
+from kb.terms import Load
 
 __all__ = [
     "KINDS",
@@ -204,10 +204,6 @@ SOURCES = (
 )
 
 
-def _weak(plan: Plan) -> list[Drill]:
-    return [drill for drill in plan.path.shelf.drills.values() if drill.id == plan.weak]
-
-
 def how_it_goes(plan: Plan) -> list[str]:
     """How to read and use a plan, in paragraphs."""
     lift = plan.path.shelf.lift.id
@@ -220,14 +216,15 @@ def how_it_goes(plan: Plan) -> list[str]:
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
         f" `drillpath place {lift}`."
     )
-    weak = f"{next((each.name for each in _weak(plan)), '')} lags behind, so it begins each week but the light ones."
+    lagging = plan.path.shelf.drills.get(plan.weak) if plan.weak is not None else None
+    weak = f"{lagging.name} lags behind, so it begins each week but the light ones." if lagging else ""
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,
         before: not known,
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
-        weak: plan.weak is not None,
+        weak: bool(weak),
         WEIGHT: True,
         SOONER: True,
         UNLOADED: True,

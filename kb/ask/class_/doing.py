@@ -42,8 +42,8 @@ class Own(NamedTuple):
 
     `today` are the drills of the class's `today` that the list is made for, none where it is for something else; `left`
     are those of them that don't fit, and `left_s` how much longer it would take, s; `further` what comes after them on
-    the path, done as there is time. `by_themselves` says that all of it
-    is practice of what is held: no coach is needed to run it.
+    the path, done as there is time. `by_themselves` says that all of it is practice of what is held: no coach is needed
+    to run it.
     """
 
     lifter: Lifter
