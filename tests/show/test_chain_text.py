@@ -82,7 +82,7 @@ def test_each_other_cause_has_its_drills_in_order_and_what_stands_above_is_not_t
 
 
 def test_another_cause_that_has_no_chain_here_says_why() -> None:
-    """With a stick, strength for the jerk has nothing to be built with."""
+    """In the words of the one who found that there is none."""
     cause = small_chain("hips-rise-first").matter.fault.causes[1]
     (line,) = instead_text(
         small_chain("hips-rise-first").matter.fault,
@@ -396,4 +396,5 @@ def test_a_chain_at_weight_says_where_to_begin_and_a_jerk_what_ends_it_without_a
     assert flat(AT_WEIGHT) in flat(told(clean))
     assert flat(HEAVIER) not in flat(told(clean))
     assert flat(HEAVIER) in flat(told(small_chain("hips-rise-first")))
-    assert NO_SPLIT not in flat(told(clean))
+    assert flat(NO_SPLIT) not in flat(told(clean))
+    assert flat(NO_SPLIT) in flat(told(small_chain("jerk-dips-forward", "jerk")))
