@@ -19,9 +19,11 @@ OTHER_USE = 40
 
 
 class Near(NamedTuple):
-    """A drill that can be done instead: what it keeps, what it loses, and how far off it is."""
+    """A drill that can be done instead: faults it works on too and faults it leaves, what else, and how far off."""
 
     drill: Drill
+    works_on: tuple[FaultId, ...]
+    leaves: tuple[FaultId, ...]
     keeps: tuple[str, ...]
     loses: tuple[str, ...]
     distance: int
@@ -158,11 +160,9 @@ def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Li
     both = _kept_faults(drill, other)
     opened = [joint for joint in drill.opens if joint in other.opens]
     targets, theirs = set(drill.target_position.values()), set(other.target_position.values())
-    keeps = [f"works on {fault}" for fault in sorted(both)]
-    keeps += [f"opens {joint}" for joint in opened]
+    keeps = [f"opens {joint}" for joint in opened]
     keeps += [f"aims at {position}" for position in sorted(targets & theirs)]
-    loses = [f"{fault} is not worked on" for fault in sorted(mine - both)]
-    loses += [f"{joint} is not opened" for joint in drill.opens if joint not in opened]
+    loses = [f"{joint} is not opened" for joint in drill.opens if joint not in opened]
     loses += [f"{position} is not aimed at" for position in sorted(targets) if not targets & theirs]
     distance = 2 * len(mine - both) + 2 * (len(drill.opens) - len(opened)) + 3 * bool(targets and not targets & theirs)
     lift = next(lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts)
@@ -178,7 +178,7 @@ def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Li
     elif drill.stage != other.stage:
         distance += OTHER_USE
         loses.append("it strengthens" if other.stage is Stage.FINISH else "it is no strengthening")
-    return Near(other, tuple(keeps), tuple(loses), distance)
+    return Near(other, tuple(sorted(both)), tuple(sorted(mine - both)), tuple(keeps), tuple(loses), distance)
 
 
 def _as_fitted(drill: Drill, lift: Lift, fitted: kit.Fit) -> Dials:

@@ -250,7 +250,12 @@ def swap_json(swap: "Swap") -> Json:
             for each in swap.harder
         ],
         "swaps": [
-            {**_named(near.drill), "keeps": list(near.keeps), "loses": list(near.loses), "distance": near.distance}
+            {
+                **_named(near.drill),
+                "keeps": [*(f"works on {fault}" for fault in near.works_on), *near.keeps],
+                "loses": [*(f"{fault} is not worked on" for fault in near.leaves), *near.loses],
+                "distance": near.distance,
+            }
             for near in swap.swaps
         ],
         "one_more": [{"item": opens.item, "opens": list(opens.drills)} for opens in swap.one_more],

@@ -1,20 +1,17 @@
 """Instead of a drill, and the kits, on a terminal."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 
 from kb.ask.harder import Harder
-from kb.ask.swap import Swap
+from kb.ask.swap import Near, Swap
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
-from kb.terms import Drill, DrillId, Item, ItemId
+from kb.terms import Drill, DrillId, FaultId, Item, ItemId
 
 __all__ = ["kits_text", "swap_text"]
 
 MOST_NAMED = 3
 """Faults that are named before they are counted."""
-
-FRAMES = (("works on ", ""), ("", " is not worked on"))
-"""What stands before and after a fault that is kept, and one that is lost."""
 
 
 def swap_text(
@@ -33,9 +30,9 @@ def swap_text(
     others: list[str] = []
     for near in swap.swaps:
         others += _drill(near.drill, "", told, setting)
-        for label, said in (("keeps", near.keeps), ("loses", near.loses)):
+        for label, said in (("keeps", _keeps(near)), ("loses", _loses(near))):
             if said:
-                others += hanging(f"      {label}  ", _in_short(said), setting)
+                others += hanging(f"      {label}  ", said, setting)
     lines += titled("Instead, nearest first", others, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
@@ -70,25 +67,27 @@ def _drill(drill: Drill, why: str, told: set[DrillId], setting: Setting) -> list
     return lines
 
 
-def _in_short(said: Collection[str]) -> str:
-    """What is kept or lost: the faults together and no more than three of them, then the rest.
+def _keeps(near: Near) -> str:
+    """What another drill keeps, the faults together.
 
-    >>> _in_short(["works on a-b", "works on c", "aims at d"])
+    >>> _keeps(Near(None, ("a-b", "c"), (), ("aims at d",), (), 0))  # type: ignore[arg-type]
     'works on a b and c; aims at d'
     """
-    parts = []
-    for before, after in FRAMES:
-        names = [human(each[len(before) : len(each) - len(after)]) for each in said if _frames(each, before, after)]
-        if names:
-            few = names if len(names) <= MOST_NAMED else [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"]
-            verb = after if len(names) == 1 else after.replace("is", "are")
-            parts.append(f"{before}{listed(few)}{verb}")
-    rest = [each for each in said if not any(_frames(each, *frame) for frame in FRAMES)]
-    return "; ".join([*parts, *map(human, rest)])
+    faults = [f"works on {_few(near.works_on)}"] if near.works_on else []
+    return "; ".join([*faults, *map(human, near.keeps)])
 
 
-def _frames(text: str, before: str, after: str) -> bool:
-    return text.startswith(before) and text.endswith(after)
+def _loses(near: Near) -> str:
+    """What another drill loses, the faults together."""
+    verb = "is" if len(near.leaves) == 1 else "are"
+    faults = [f"{_few(near.leaves)} {verb} not worked on"] if near.leaves else []
+    return "; ".join([*faults, *map(human, near.loses)])
+
+
+def _few(faults: Sequence[FaultId]) -> str:
+    """Some faults by name, and how many more there are."""
+    names = [human(each) for each in faults]
+    return listed(names if len(names) <= MOST_NAMED else [*names[:MOST_NAMED], f"{len(names) - MOST_NAMED} more"])
 
 
 def _harder_for(more: Harder) -> str:

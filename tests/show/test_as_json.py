@@ -168,7 +168,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         ("weight",),
         (Easier(drill("d"), "slower", DrillId("a")),),
         (Harder(drill("e"), "all of it"), Harder(drill("f"), "")),
-        (Near(drill("b"), ("k",), ("l",), 3),),
+        (Near(drill("b"), (FaultId("m"),), (FaultId("n"),), ("k",), ("l",), 3),),
         (Opens(BAR, (DrillId("c"),)),),
     )
     assert plain(swap_json(found)) == {
@@ -184,7 +184,15 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
             {"id": "e", "name": "E", "eased": "all of it", "turned": []},
             {"id": "f", "name": "F", "eased": "", "turned": []},
         ],
-        "swaps": [{"id": "b", "name": "B", "keeps": ["k"], "loses": ["l"], "distance": 3}],
+        "swaps": [
+            {
+                "id": "b",
+                "name": "B",
+                "keeps": ["works on m", "k"],
+                "loses": ["n is not worked on", "l"],
+                "distance": 3,
+            }
+        ],
         "one_more": [{"item": "bar", "opens": ["c"]}],
     }
 

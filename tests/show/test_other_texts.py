@@ -14,7 +14,7 @@ from kb.show.path_text import path_text
 from kb.show.problems_text import problems_brief, problems_github, problems_text
 from kb.show.setting import Setting
 from kb.show.swap_text import kits_text, swap_text
-from kb.terms import DrillId, ItemId, Load
+from kb.terms import DrillId, FaultId, ItemId, Load
 
 SHELF = small_shelf("clean")
 BAR, STICK = ItemId("bar"), ItemId("stick")
@@ -54,7 +54,7 @@ def test_after_a_caution_for_what_is_healed_comes_what_was_found() -> None:
 
 def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] = ()) -> list[str]:
     """A swap, set."""
-    near = Near(SHELF.drills[DrillId("front-squat")], ("works on hips-rise-first",), (), 1)
+    near = Near(SHELF.drills[DrillId("front-squat")], (FaultId("hips-rise-first"),), (), (), (), 1)
     opens = Opens(BAR, tuple(list(SHELF.drills)[:6]))
     own = Easier(SHELF.drills[DrillId("front-squat")], "no pull before it", TALL.id)
     further = own._replace(eases="no bar", than=DrillId("front-squat"))
@@ -86,9 +86,10 @@ def test_a_swap_says_first_whether_it_can_be_done() -> None:
 
 def test_what_is_kept_and_lost_is_said_in_short() -> None:
     """The faults together, three of them by name, then the rest."""
-    kept = ("works on hips-rise-first", "works on bar-loops-out", "aims at clean-hang")
-    many = tuple(f"fault-{name} is not worked on" for name in ("a", "b", "c", "d"))
-    near = Near(SHELF.drills[DrillId("front-squat")], kept, (*many, "no load at all"), 1)
+    kept = (FaultId("hips-rise-first"), FaultId("bar-loops-out"))
+    many = tuple(FaultId(f"fault-{name}") for name in ("a", "b", "c", "d"))
+    squat = SHELF.drills[DrillId("front-squat")]
+    near = Near(squat, kept, many, ("aims at clean-hang",), ("no load at all",), 1)
     lines = swap_text(
         Swap(TALL, True, (), Load.STICK, (), (), (), (near,), ()),
         drills=SHELF.drills,
@@ -108,7 +109,7 @@ def test_one_direction_can_be_asked_for(only: str, there: str, gone: str) -> Non
     squat = SHELF.drills[DrillId("front-squat")]
     found = Swap(
         TALL, True, (), Load.STICK, (), (Easier(squat, "no pull", TALL.id),), (Harder(squat, "no pull"),),
-        (Near(squat, (), (), 1),), (Opens(BAR, (TALL.id,)),),
+        (Near(squat, (), (), (), (), 1),), (Opens(BAR, (TALL.id,)),),
     )  # fmt: skip
     text = "\n".join(swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting(), only=only))
     assert text.startswith("Tall clean can be done")
