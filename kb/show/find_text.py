@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from kb.ask.cautions import AFTER
 from kb.ask.find import Findings
 from kb.show.coach_words import listed
+from kb.show.is_it import is_it
 from kb.show.prose import prose
 from kb.show.setting import Setting, rows, titled, wrapped
 from kb.terms import NOTHING
@@ -30,6 +31,5 @@ def find_text(findings: Findings, setting: Setting, *, first: Mapping[str, str] 
 
 def _is_it(findings: Findings, first: Mapping[str, str], setting: Setting) -> list[str]:
     """How the first fault looks from where a coach stands, and what is mistaken for it."""
-    said = [first.get("Looks like", "")] + [f"Look alike: {text}" for text in [first.get("Mistaken for")] if text]
-    lines = [line for text in said for line in prose(text, setting, indent=2)]
+    lines = [line for text in is_it(first) for line in prose(text, setting, indent=2)]
     return titled(f"Is it the first? {findings.faults[0].name}", lines, setting) if lines else []

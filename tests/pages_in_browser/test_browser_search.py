@@ -13,6 +13,7 @@ from kb.ask import read
 from kb.ask.cautions import CAUTION, URGENT
 from kb.ask.find import find
 from kb.kit import fit
+from kb.show.coach_words import plain_markdown
 
 pytestmark = pytest.mark.no_cover
 
@@ -93,6 +94,31 @@ def test_words_of_pain_are_answered_by_whom_to_ask_alone(
         assert ours in (CAUTION, URGENT), text
         assert theirs == {"caution": ours, "faults": [], "drills": []}, text
     assert shown.split() == (find(db, PAIN[0]).caution or "").split()
+
+
+def test_below_what_was_found_stands_how_the_first_looks(
+    browser: Chromium, files: Place, app: Place, db: read.sqlite3.Connection
+) -> None:
+    """The same words whether the page searched or the server did, as in the entry."""
+    text = "her bar loops out and round"
+    first = find(db, text).faults[0]
+    looks = plain_markdown(read.sections(db, "fault", [first.id])[first.id]["Looks like"])
+
+    def typed(it: Visit) -> str:
+        it.to("home")
+        it.page.get_by_label("In your own words").fill(text)
+        it.page.get_by_role("button", name="Find").click()
+        it.page.get_by_role("heading", name=f"Is it the first? {first.name}").wait_for()
+        return it.page.locator("#found").inner_text()
+
+    def answered(it: Visit) -> str:
+        it.to("find", "?q=" + text.replace(" ", "+"))
+        return it.page.locator("#found").inner_text()
+
+    here, there = visit(browser, files, typed), visit(browser, app, answered)
+    assert here.split() == there.split()
+    assert " ".join(looks.split()) in " ".join(here.split())
+    assert "Look alike: " in here
 
 
 def test_at_hand_in_the_page_is_what_kits_allow(browser: Chromium, files: Place, db: read.sqlite3.Connection) -> None:

@@ -5,11 +5,14 @@ both the same questions.
 """
 
 import sqlite3
+from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, find
+from kb.ask import cautions, cues, find, read
 from kb.ask.minors import MINORS
+from kb.show.coach_words import plain_markdown
+from kb.show.is_it import is_it
 from kb.show.page.inert import inert
 from kb.show.page.stock import Stock
 from kb.terms import Stage
@@ -29,6 +32,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
     for key, entry_id in db.execute("select key, id from name where kind in ('fault', 'drill') order by key"):
         keys.setdefault(entry_id, []).append(key)
     held: dict[str, Any] = {
+        "looks": {fault: _looks(text) for fault, text in read.sections(db, "fault", stock.faults).items()},
         "faults": [_document(each, keys, "") for each in find.fault_documents(db)],
         "drills": [_document(each, keys, texts.get(each.id, "")) for each in find.drill_documents(db)],
         "points": {fault: sorted(points) for fault, points in find.points_of(db).items()},
@@ -73,6 +77,11 @@ def _document(each: find.Document, keys: dict[str, list[str]], text: str) -> lis
     more = " ".join(sorted(set(speech.stems(text))))
     names = [" ".join(sorted(name)) for name in each.names]
     return [each.id, each.name, list(each.lifts), names, words, more, keys.get(each.id, [])]
+
+
+def _looks(text: Mapping[str, str]) -> list[str]:
+    """How a fault is known again, as it stands below what was found."""
+    return [plain_markdown(each) for each in is_it(text)]
 
 
 def _gear(stock: Stock) -> dict[str, Any]:

@@ -283,6 +283,12 @@
     }
     return [heading, list];
   };
+  // how the first fault looks from where a coach stands, and what is mistaken for it
+  const isIt = ([[first]]) => {
+    const heading = document.createElement("h3"), texts = index.looks[first.id] ?? [];
+    heading.textContent = `Is it the first? ${first.name}`;
+    return texts.length ? [heading, ...texts.map((text) => Object.assign(document.createElement("p"), { textContent: text }))] : [];
+  };
   const count = document.getElementById("count"); // how many there are is said, not each of them
   const show = () => {
     const said = field.value.trim();
@@ -298,7 +304,7 @@
       count.textContent = found.caution;
       if (!any) return place.replaceChildren(care);
     }
-    const parts = [...cares, ...(found.faults.length ? listOf("Faults", "fault", found.faults) : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
+    const parts = [...cares, ...(found.faults.length ? [...listOf("Faults", "fault", found.faults), ...isIt(found.faults)] : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
     if (!parts.length) {
       const none = document.createElement("p");
       none.textContent = "Nothing in the library speaks of that; try what you saw in other words.";

@@ -5,21 +5,27 @@ from typing import NamedTuple
 
 from kb.ask.cautions import AFTER
 from kb.ask.find import Findings, find
+from kb.ask.read import sections
 from kb.show.as_json import find_json
-from kb.show.coach_words import listed
+from kb.show.coach_words import listed, plain_markdown
+from kb.show.is_it import is_it
 from kb.show.page.page import Link, Page
 
 __all__ = ["Found", "empty_page", "find_page"]
 
 
 class Found(NamedTuple):
-    """The words, and what they may mean; a caution stands alone, or first with `after` below it."""
+    """The words, and what they may mean; a caution stands alone, or first with `after` below it.
+
+    `is_it` is how the first fault looks, and what is mistaken for it.
+    """
 
     words: str
     caution: str
     after: str
     faults: tuple[Link, ...]
     drills: tuple[Link, ...]
+    is_it: tuple[str, ...] = ()
 
 
 def find_page(db: sqlite3.Connection, words: str) -> Page:
@@ -27,15 +33,17 @@ def find_page(db: sqlite3.Connection, words: str) -> Page:
     if not words.strip():
         return empty_page()
     found = find(db, words)
-    return _page(words, found)
+    ids = [hit.id for hit in found.faults[:1]]
+    first = sections(db, "fault", ids)[ids[0]] if ids else {}
+    return _page(words, found, tuple(plain_markdown(text) for text in is_it(first)))
 
 
 def empty_page() -> Page:
     """The page with its field empty."""
-    return _page("", None)
+    return _page("", None, ())
 
 
-def _page(words: str, found: Findings | None) -> Page:
+def _page(words: str, found: Findings | None, looks: tuple[str, ...]) -> Page:
     faults, drills = (found.faults, found.drills) if found else ((), ())
     held = Found(
         words,
@@ -43,6 +51,7 @@ def _page(words: str, found: Findings | None) -> Page:
         AFTER,
         tuple(Link(hit.name, "fault", hit.id, listed(hit.lifts)) for hit in faults),
         tuple(Link(hit.name, "drill", hit.id, listed(hit.lifts)) for hit in drills),
+        looks,
     )
     data = find_json(found) if found else None
     return Page("find", "Find", "find", held, data=data, scripts=("index.js", "find.js"))
