@@ -9,7 +9,7 @@ from kb.errors import BadInput
 from kb.kit import Fit, loads
 from kb.terms import Catch, Drill, DrillId, ItemId, Lift, Load, Speed, Stage
 
-__all__ = ["MOST_OF_IT", "NEAR", "is_squat", "part_form", "parts_of", "share_of", "weak_part"]
+__all__ = ["MOST_OF_IT", "NEAR", "is_part", "is_squat", "part_form", "parts_of", "share_of", "weak_part"]
 
 NEAR, NEAR_SQUAT = 65, 50
 """From which share of a best, per cent, at its most, a drill at full speed, or a squat in the lift's own hold, is near
@@ -38,7 +38,7 @@ def share_of(drill: Drill, lift: Lift) -> float | None:
     return min(most, 1.0 if drill.catch is Catch.NONE else MOST_OF_IT)
 
 
-def _near(drill: Drill) -> bool:
+def is_part(drill: Drill) -> bool:
     """Whether a drill is a part of its lift to be trained at weight: at full speed, or the squat that it has in it."""
     if drill.load_from is None or drill.stage in (Stage.PREPARE, Stage.FINISH):
         return False
@@ -88,7 +88,7 @@ def parts_of(
     `held`) has only what the plan has at a weight; who holds it, whatever stands on what the path leads through.
     """
     known = {form.drill.id for form in forms if held or form.load >= Load.LIGHT}
-    near = [drill for drill in shelf.drills.values() if _near(drill) and drill.id != shelf.lift.drill]
+    near = [drill for drill in shelf.drills.values() if is_part(drill) and drill.id != shelf.lift.drill]
     found: dict[DrillId, Form] = {}
     for drill in _standing(near, known) if held else [drill for drill in near if drill.id in known]:
         form = part_form(shelf, have, drill)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import NamedTuple
 
+from kb.ask.plan.parts import is_part
 from kb.check.asked import Told
 from kb.make.library import Library
 from kb.terms import DrillId, Stage
@@ -39,6 +40,9 @@ def kept_for(library: Library, answers: Iterable[Told] = ()) -> Mapping[DrillId,
         if each.stage is Stage.PREPARE and not each.faults:
             for lift_id in each.lifts:
                 note(each.id, "warms up for", lift_id)
+        if is_part(each):
+            for lift_id in each.lifts:
+                note(each.id, "a part at weight in plans for", lift_id)
     return {
         drill: tuple(Kept(why, tuple(sorted(of))) for why, of in reasons.items()) for drill, reasons in found.items()
     }

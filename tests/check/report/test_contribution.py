@@ -82,7 +82,7 @@ def test_reasons_to_keep_a_drill_on_disk() -> None:
     kept = kept_for(load(DATA / "small"))
     whys = {each.why for reasons in kept.values() for each in reasons}
     assert {"the lift itself", "comes before", "an easier version of", "opens for", "strengthens for"} <= whys
-    assert {"a quick check for", "a checkpoint of"} <= whys
+    assert {"a quick check for", "a checkpoint of", "a part at weight in plans for"} <= whys
 
 
 def test_a_part_of_a_complex_and_what_isnt_there() -> None:
