@@ -6,7 +6,7 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SQUEEZE", "Minor"]
+__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SQUEEZE", "Minor"]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -42,6 +42,14 @@ RACKED = (
 """What comes first where wrists are said to ache in the rack, and no more. Common practice, no source."""
 
 
+LANDED = (
+    "A bar that drops on to the collarbones hurts: nothing more dropped on them today, and no weight that isn't met"
+    " without a sound; a stick, then the lightest bar. A lump, pain on lifting the arm or on a breath, a blow to the"
+    " throat, or what stays: ask someone qualified first."
+)
+"""What comes first where only a bar that lands on the collarbones is said to hurt. Common practice, no source."""
+
+
 class Minor(NamedTuple):
     """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
 
@@ -58,6 +66,11 @@ _SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|p
 _OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
 _SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
 _BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
+_COLLAR = r"(?:collar ?bones?|clavicles?)"
+_DROPS = (
+    r"(?:crash(?:es|ing)?|bang(?:s|ing)?|slam(?:s|ming)?|drops?|dropping|lands?|landing|thumps?|hits?|smash(?:es|ing)?)"
+)
+_HURTS = r"(?:hurts?|hurting|sore|painful|bruis(?:e|es|ed|ing))"
 _ACHES = r"(?:ach(?:es?|ing|y)|sore(?:ness)?)"
 _LIMBS = r"(?:wrists?|forearms?|hands?|fingers?|thighs?|quads?|calf|calves|legs?|glutes|muscles?|upper arms?|traps)"
 _AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|morning) after)"
@@ -82,6 +95,19 @@ MINORS = (
         re.compile(
             r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle(?! (?:snatch|clean))"
             r"|forearm|elbow|knee|back|rib\w*|child\w*"
+            r"|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        LANDED,
+        re.compile(rf"\b{_DROPS}\b(?: \w+){{0,6}}? {_COLLAR}\b|\b{_COLLAR}\b(?: \w+){{0,6}}? {_DROPS}\b"),
+        re.compile(
+            rf"\b(?:and |which |that |she says |he says )?(?:it |they |that )?{_HURTS}\b"
+            rf"(?: (?:on )?(?:the |my |her |his )?{_COLLAR})?"
+        ),
+        re.compile(
+            r"\b(?:pop\w*|crack\w*|lump\w*|swoll\w*|numb\w*|tingl\w*|throat|neck|windpipe|breath\w*|arms?"
+            r"|shoulders? hurt|wrists?|knees?|back|still|always|days|weeks|since|night|broke\w*|fractur\w*|sharp|one side|fell|child\w*"
             r"|years? old|pregnan\w*)\b"
         ),
     ),

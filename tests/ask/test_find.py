@@ -12,7 +12,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, NEXT_DAY, RACKED, SCRAPED, SQUEEZE
+from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -271,6 +271,33 @@ def test_wrists_that_ache_in_the_rack_are_cautioned_and_the_rest_answered(db: sq
     found = find(db, phrase)
     assert found.caution == RACKED
     assert found.faults
+
+
+@pytest.mark.parametrize("phrase", phrases("landed.tsv"))
+def test_a_bar_dropped_on_the_collarbones_is_cautioned_and_the_rest_answered(
+    db: sqlite3.Connection, phrase: str
+) -> None:
+    """Nothing more dropped there, and when to ask; then what makes it crash. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == LANDED
+    assert "clean-bar-crashes" in [hit.id for hit in found.faults[:3]]
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "the bar crashed on her collarbone, it hurts and there is a lump",
+        "collarbone hurts when I lift the arm, the bar landed on it",
+        "bar slammed on his collarbone, still sore after two weeks",
+        "my collarbone hurts",
+        "bar crashes on the collarbones, the neck hurts",
+        "the bar drops on to my collarbones and it hurts to breathe",
+        "she fell with the bar on her collarbones and it hurts",
+    ],
+)
+def test_more_than_a_sore_collarbone_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """A lump, an arm or a breath that hurts, what stays, a fall, or no bar at all."""
+    assert find(db, phrase) == Findings(CAUTION)
 
 
 def test_two_small_troubles_are_cautioned_both(db: sqlite3.Connection) -> None:

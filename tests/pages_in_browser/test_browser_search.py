@@ -45,6 +45,7 @@ def phrases() -> list[str]:
         "squeezed.tsv",
         "scraped.tsv",
         "next_day.tsv",
+        "landed.tsv",
     )
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
     return [line.split("\t")[0] for line in lines if line]
