@@ -107,8 +107,8 @@ MINORS = (
         ),
         re.compile(
             r"\b(?:pop\w*|crack\w*|lump\w*|swoll\w*|numb\w*|tingl\w*|throat|neck|windpipe|breath\w*|arms?"
-            r"|shoulders? hurt|wrists?|knees?|back|still|always|days|weeks|since|night|broke\w*|fractur\w*|sharp|one side|fell|child\w*"
-            r"|years? old|pregnan\w*)\b"
+            r"|shoulders? hurt|wrists?|knees?|back|still|always|days|weeks|since|night|broke\w*|fractur\w*|sharp"
+            r"|one side|fell|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
     Minor(
