@@ -1,9 +1,9 @@
-"""What is harder than a drill, once its standard is met: what entries say, then what turns it up where it is."""
+"""What is harder than a drill, once its standard is met: by its entry, by being turned up, by more of the lift."""
 
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from kb.dials import Change, Dials, changes, dials_of, spans
+from kb.dials import Change, Dials, changes, dials_of, spans, step
 from kb.terms import Drill, Lift, LiftId, Load, Stage
 
 __all__ = ["Harder", "harder"]
@@ -13,10 +13,15 @@ TURNED = ("speed", "catch", "aid")
 also makes easier."""
 
 
+FEW = 3
+"""Below so many, what covers more of the lift is named too: the next steps back to it. Common practice, no source."""
+
+
 class Harder(NamedTuple):
     """A drill for once this one's standard is met, and what this one eases of it.
 
-    `eased` is "" where it builds on this one or turns it up; then `turned` has the dials that go up, if any, on `lift`.
+    `eased` is "" where it builds on this one, turns it up or takes in more of the lift; then `turned` has the dials
+    that go up, if any, on `lift`.
     """
 
     drill: Drill
@@ -29,7 +34,8 @@ def harder(drill: Drill, doable: Iterable[Drill], lifts: Mapping[LiftId, Lift]) 
     """What is harder of the `doable`: those of which this is an easier version, those built on it, those turned up.
 
     A complex is built on by one that has all its parts and more. Turned up is what covers the same stretch of the same
-    lift for the same fault or posture with more speed, a deeper catch or less help, nearest first.
+    lift for the same fault or posture with more speed, a deeper catch or less help, nearest first. Where these are few,
+    what covers more of the lift, and is no gentler, follows, nearest first.
     """
     others = [other for other in doable if other.id != drill.id]
     found = {
@@ -43,7 +49,27 @@ def harder(drill: Drill, doable: Iterable[Drill], lifts: Mapping[LiftId, Lift]) 
     turned.sort(key=lambda each: (sum(change.size for change in each.turned), each.drill.id))
     for each in turned:
         found.setdefault(each.drill.id, each)
+    for each in _further(drill, others, lifts) if len(found) < FEW else ():
+        if len(found) < FEW:
+            found.setdefault(each.drill.id, each)
     return tuple(found.values())
+
+
+def _further(drill: Drill, others: Iterable[Drill], lifts: Mapping[LiftId, Lift]) -> list[Harder]:
+    """What covers the drill's stretch and more of the same lift, on no dial gentler: the nearest first."""
+    found = []
+    for other in others:
+        lift = next((lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts), None)
+        if lift is None or {Stage.PREPARE, Stage.FINISH} & {drill.stage, other.stage}:
+            continue
+        here, there = _unloaded(drill, lift), _unloaded(other, lift)
+        covers = there.first <= here.first and here.last <= there.last and there.stage >= here.stage
+        gentler = there.speed < here.speed or there.catch < here.catch or there.helped > here.helped
+        left_out = there.left_out & ~here.left_out
+        if covers and not (gentler or left_out) and (here.first, here.last) != (there.first, there.last):
+            turned = changes(here, there, lift.points, spans(lift))
+            found.append((step(here, there, spans(lift)), other.id, Harder(other, turned=turned, lift=lift)))
+    return [each for _, _, each in sorted(found, key=lambda some: some[:2])]
 
 
 def _turned(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> Harder | None:

@@ -97,7 +97,9 @@ def _harder_for(more: Harder) -> str:
     if more.lift is None:
         return "builds on this one"
     lift = more.lift
-    return f"the same stretch {listed([changed(change, lift, more.drill) for change in more.turned])}"
+    more_of_it = any(change.dial == "reach" for change in more.turned)
+    how = listed([changed(change, lift, more.drill) for change in more.turned])
+    return f"more of the lift, {how}" if more_of_it else f"the same stretch {how}"
 
 
 def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:

@@ -97,7 +97,7 @@ def test_what_is_turned_up_covers_the_same_stretch_and_no_dial_but_weight_is_low
     turned = 0
     for drill in world["drills"].values():
         for each in swap(drill, have("stick", "headroom", "wall", "bar"), **world).harder:
-            if not each.turned:
+            if not each.turned or _more_of_it(drill, each):
                 continue
             turned += 1
             lift, other = each.lift, each.drill
@@ -111,6 +111,33 @@ def test_what_is_turned_up_covers_the_same_stretch_and_no_dial_but_weight_is_low
             assert (other.speed, other.catch, not other.aid) != (drill.speed, drill.catch, not drill.aid)
             assert {change.dial for change in each.turned} <= {"speed", "catch", "aid"}
     assert turned > 20
+
+
+def _more_of_it(drill, each) -> bool:
+    return reach_on(drill, each.lift) != reach_on(each.drill, each.lift)
+
+
+def test_where_little_is_harder_what_covers_more_of_the_lift_follows(world) -> None:
+    """Up to three in all, those last: the drill's stretch and more of it, nothing newly left out, no dial lower."""
+    further = 0
+    for drill in world["drills"].values():
+        found = swap(drill, have("stick", "headroom", "wall", "bar"), **world).harder
+        more = [bool(each.turned) and _more_of_it(drill, each) for each in found]
+        assert more == sorted(more)
+        if not any(more):
+            continue
+        assert len(found) <= 3
+        for each in found[more.index(True) :]:
+            further += 1
+            points, other = each.lift.points, each.drill
+            here, there = (tuple(map(points.index, reach_on(it, each.lift))) for it in (drill, other))
+            assert there[0] <= here[0] <= here[1] <= there[1]
+            assert {point for point in other.leaves_out if point in points} <= set(drill.leaves_out)
+            assert other.stage >= drill.stage
+            assert other.speed >= drill.speed
+            assert other.catch >= drill.catch
+            assert bool(other.aid) <= bool(drill.aid)
+    assert further > 20
 
 
 def test_one_more_item_opens_what_it_says(world) -> None:
