@@ -347,13 +347,21 @@ def _chain_problem(world: World, question: ChainQuestion, *, limits: bool) -> Pr
     return problem
 
 
-def best(world: World, question: ChainQuestion, *, limits: bool = True, time_limit: float = 60.0) -> Found | None:
+def best(
+    world: World,
+    question: ChainQuestion,
+    *,
+    limits: bool = True,
+    time_limit: float = 60.0,
+    below: int | None = None,
+) -> Found | None:
     """The cheapest lawful chain and its cost, proved; None if there is none (within K and T, unless `limits` is False).
 
-    NotProvedError if `time_limit` seconds do not do.
+    With `below` only chains that cost less count: none is quicker to prove than which is cheapest. NotProvedError if
+    `time_limit` seconds do not do.
     """
     problem = _chain_problem(world, question, limits=limits)
-    return None if problem is None else _solve(problem, time_limit)
+    return None if problem is None else _solve(problem, time_limit, below)
 
 
 def best_by_listing(world: World, question: ChainQuestion, *, limits: bool = True) -> Found | None:
@@ -436,7 +444,7 @@ def best_path_by_listing(
 # --- by constraint solver ---
 
 
-def _solve(problem: Problem, time_limit: float) -> Found | None:
+def _solve(problem: Problem, time_limit: float, below: int | None = None) -> Found | None:
     model, n = cp_model.CpModel(), len(problem.nodes)
     most = min(n, problem.at_most) if problem.at_most is not None else n
     if most < 1:
@@ -473,6 +481,7 @@ def _solve(problem: Problem, time_limit: float) -> Found | None:
                 serving.append(serves)
             model.add_bool_or([*serving, ~used[i]])
     _limit(model, problem, used)
+    model.add(sum(terms) < (below if below is not None else cp_model.INT32_MAX))
     model.minimize(sum(terms))
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1

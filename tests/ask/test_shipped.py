@@ -122,19 +122,18 @@ def test_every_path_is_lawful(library: Library, shelves: Shelves, kit: str, orde
 @pytest.mark.exhaustive
 @pytest.mark.parametrize("kit", ["stick", "hall"])
 def test_every_chain_is_as_cheap_as_can_be(library: Library, shelves: Shelves, kit: str) -> None:
-    """Equal to the constraint solver on every shipped fault, cause and lift."""
+    """None cheaper for the constraint solver, on every shipped fault, cause and lift; none at all where we have none.
+
+    That ours is lawful, and costs what it says, is asked of every question above.
+    """
     for shelf, question in questions(shelves, (kit,)):
-        best = oracle.best(worlds(library)[shelf.lift.id], question, time_limit=300)
         try:
             ours = chain(shelf, question).routes[0]
+            below = ours.cost if len(ours.sittings) == 1 else None
         except NoChain:
-            assert best is None
-            continue
-        if len(ours.sittings) == 1:
-            assert best is not None
-            assert best[0] == ours.cost
-        else:
-            assert best is None
+            below = None
+        world = worlds(library)[shelf.lift.id]
+        assert oracle.best(world, question, time_limit=600, below=below) is None, (question.fault, question.cause)
 
 
 def test_one_of_each_fault_is_as_cheap_as_can_be(library: Library, shelves: Shelves) -> None:
