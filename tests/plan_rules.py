@@ -171,6 +171,7 @@ class _Judge:
             each.broken_off = any(there and not met & set(there) for there in self._groups(each.drill))
         self.coached: int = answer["per_week"]
         self.per_week = self.coached + answer["home_days"]
+        self.away: list[int] = answer["away"]
         self.begun = max((row[0] for row in done), default=0)
         self.last_day: int = answer["held_in"]
         self.before: list[list[tuple[str, str]]] = []
@@ -187,10 +188,13 @@ class _Judge:
         yield from self._end()
 
     def _session(self, n: int, session: Mapping[str, Any]) -> Iterator[str]:
-        week = -(-n // self.per_week)
+        # sessions are in the weeks that aren't away; a week away is the light one, and the count begins anew
+        counted = -(-n // self.per_week)
+        week = [each for each in range(1, counted + len(self.away) + 1) if each not in self.away][counted - 1]
+        since = week - max((each for each in self.away if each < week), default=0)
         # once a week with a coach is light enough
-        light = week % 4 == 0 and self.coached > 1
-        within = n - (week - 1) * self.per_week - 1
+        light = since % 4 == 0 and week + 1 not in self.away and self.coached > 1
+        within = n - (counted - 1) * self.per_week - 1
         # with a coach: evenly in the week, the first of it among them
         with_coach = [ceil(at * self.per_week / self.coached) for at in range(self.coached)]
         if session["home"] != (within not in with_coach):

@@ -179,6 +179,28 @@ def test_a_day_that_comes_too_soon_says_what_would_do() -> None:
     assert "The day what comes after it is too late" in said
 
 
+def test_a_week_away_is_said_where_it_lies_and_is_in_no_calendar(tmp_path: Path) -> None:
+    """Between its neighbours, on the terminal and on paper, with what can be done there; nothing on its dates."""
+    sheet, calendar = tmp_path / "plan.html", tmp_path / "plan.ics"
+    asked = ("jerk", "--kit", "hall", "--away", "3", "--away-have", "stick,headroom", "--start", "2026-03-02")
+    lines = ask(*asked, "--sheet", str(sheet), "--calendar", str(calendar)).stdout.splitlines()
+    weeks = [line.split(",")[0] for line in lines if line.startswith("Week ")]
+    assert weeks[:4] == ["Week 1", "Week 2", "Week 3", "Week 4"]
+    at = lines.index("Week 3, away")
+    assert "With headroom and stick" in lines[at + 1]
+    assert lines[at + 2 : lines.index("Week 4")]
+    assert "<h2>Week 3, away</h2>" in sheet.read_text("utf-8")
+    dates = [
+        line.removeprefix("DTSTART:")[:8] for line in calendar.read_text("utf-8").splitlines() if "DTSTART" in line
+    ]
+    days = sorted(set(dates))
+    assert days
+    assert not any("20260316" <= day <= "20260322" for day in days)
+    answer = json.loads(ask(*asked, "--json").stdout)
+    assert answer["away"] == [3]
+    assert 3 not in {session["week"] for session in answer["sessions"]}
+
+
 def test_days_at_home_are_marked(tmp_path: Path) -> None:
     """On the terminal, on paper, in a calendar."""
     asked = ("jerk", "--kit", "hall", "--per-week", "1", "--home-days", "2")
@@ -219,6 +241,11 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--home-days", "2", "--home-have", "stick", "--home-kit", "home"), "can't stand with --home-kit"),
         (("--home-have", "stick"), "say with --home-days"),
         (("--weak", "jerk"), "name it with --weeks or --by"),
+        (("--away", "0"), "is no week away; write numbers from 2 to 104"),
+        (("--away", "5,next"), "is no week away"),
+        (("--away", "1"), "is no week away"),
+        (("--away-have", "dumb-bell"), "say with --away which weeks they are"),
+        (("--away", "9", "--weeks", "9"), "eek 9 can't be away: the day is in week 9"),
         (("--weak", "clean", "--weeks", "9"), "lean is no part of the jerk"),
         (("--home-days", "6", "--per-week", "3"), "from 1 to 7 in all"),
     ],

@@ -7,6 +7,7 @@ import click
 from kb.ask import read
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
+from kb.ask.plan.away import there
 from kb.ask.plan.plan import Plan, plan
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, day_of
 from kb.commands.asked import (
@@ -23,7 +24,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, goal_of, home_of, weak_of, wish_options
+from kb.commands.plan_asked import Wishes, away_of, goal_of, home_of, weak_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import LiftId
@@ -119,6 +120,7 @@ def command(
         have=room.have,
         held=holds_it,
         weak=weak_of(db, shelf, wishes),
+        away=away_of(db, wishes),
     )
     days = _days(found, begins)
     if calendar is not None and begins is not None:
@@ -160,10 +162,11 @@ def _days(found: Plan, begins: "datetime | None") -> "dict[int, date]":
         return {}
     from datetime import timedelta
 
-    per_week = found.weeks.per_week
-    origin = day_of(found.begun + 1, per_week)
+    per_week, away = found.weeks.per_week, found.weeks.away
+    origin = day_of(found.begun + 1, per_week, away)
     return {
-        session.n: begins.date() + timedelta(days=day_of(session.n, per_week) - origin) for session in found.sessions
+        session.n: begins.date() + timedelta(days=day_of(session.n, per_week, away) - origin)
+        for session in found.sessions
     }
 
 
@@ -195,8 +198,9 @@ def _put_calendar(path: str, found: Plan, days: "Mapping[int, date]", begins: "d
 
 def _texts(db: "sqlite3.Connection", found: Plan) -> "Mapping[str, Mapping[str, str]]":
     """The text of a plan's drills, for what to say and how to miss."""
-    slots = {slot.form.drill.id for session in found.sessions for slot in session.slots}
-    return read.sections(db, "drill", slots | {form.drill.id for form in found.forms})
+    drills = {slot.form.drill.id for session in found.sessions for slot in session.slots}
+    drills |= {form.drill.id for form in (*found.forms, *there(found.path.shelf, found.away, found.forms))}
+    return read.sections(db, "drill", drills)
 
 
 def _answer(

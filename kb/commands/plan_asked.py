@@ -9,6 +9,7 @@ import click
 
 from kb.ask import read
 from kb.ask.names import resolve_any
+from kb.ask.plan.away import Away
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Home
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
@@ -18,7 +19,7 @@ from kb.discs import iron_of, weight
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
 
-__all__ = ["MOST_WEEKS", "Wishes", "goal_of", "home_of", "weak_of", "wish_options"]
+__all__ = ["MOST_WEEKS", "Wishes", "away_of", "goal_of", "home_of", "weak_of", "wish_options"]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
@@ -40,11 +41,15 @@ class Wishes(NamedTuple):
     home_days: int
     home_kit: str | None
     home_have: str | None
+    away: str | None
+    away_have: str | None
 
 
 def wish_options(command: Command) -> Command:
-    """Add the day and its weight, `--bar`, `--new`, `--returning`, and what `--home-days` there are with what."""
+    """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
     for option in (
+        click.option("--away-have", metavar="A,B", help="Exactly what there is in weeks away; nothing if not said."),
+        click.option("--away", metavar="W1,W2", help="Weeks without sessions, counted from 1: --away 5, or 5,9."),
         click.option("--home-have", metavar="A,B", help="Exactly what is at home, instead of a kit."),
         click.option("--home-kit", metavar="KIT", help="What there is at home; home if nothing is said."),
         click.option(
@@ -124,6 +129,24 @@ def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
     if not wishes.home_days:
         return None
     return Home(wishes.home_days, room_of(db, wishes.home_kit or "home", None).have)
+
+
+def away_of(db: sqlite3.Connection, wishes: Wishes) -> Away:
+    """The weeks away and what there is in them; none without any.
+
+    Raises BadInput for what is no week, and for what there is without a week.
+    """
+    if wishes.away is None:
+        if wishes.away_have is not None:
+            raise BadInput("--away-have lists what there is in weeks away: say with --away which weeks they are")
+        return Away(())
+    weeks = []
+    for said in wishes.away.split(","):
+        if not said.strip().isdecimal() or not 1 < int(said) <= MOST_WEEKS:
+            raise BadInput(f"--away {said.strip()!r} is no week away; write numbers from 2 to {MOST_WEEKS}, as in 5,9")
+        weeks.append(int(said))
+    have = room_of(db, None, wishes.away_have).have if wishes.away_have is not None else frozenset()
+    return Away(tuple(sorted(set(weeks))), have)
 
 
 def weak_of(db: sqlite3.Connection, shelf: Shelf, wishes: Wishes) -> DrillId | None:

@@ -33,6 +33,7 @@ def _drill(slot: "Slot") -> Json:
         "of": form.exposures,
         "minutes": slot.minutes,
         "kg": slot.kg,
+        "singles_kg": slot.singles_kg,
     }
 
 
@@ -82,6 +83,7 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "not_in_plan": list(plan.others),
         "held_in": plan.begun + plan.to_held,
         "weak": plan.weak,
+        "away": list(plan.weeks.away),
         "until": None if plan.until is None else _until(plan.until),
         "sessions": [_session(session, days) for session in plan.sessions],
     }

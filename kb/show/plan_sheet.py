@@ -10,6 +10,7 @@ from re import sub
 
 from kb.ask.plan.plan import Plan, Session
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.plan_away import away_before, away_drills
 from kb.show.plan_text import due_before
 from kb.show.plan_words import (
     KINDS,
@@ -23,6 +24,7 @@ from kb.show.plan_words import (
     spare_said,
     weighed,
 )
+from kb.show.setting import Setting
 from kb.terms import ItemId
 
 __all__ = ["plan_sheet"]
@@ -167,6 +169,9 @@ def _weeks(
         if plan.until is not None and plan.until.short and session.n == plan.until.last + 1:
             lines.append("<h2>The day: what follows is too late</h2>")
         if session.week != week:
+            for gone in away_before(plan, session, week):
+                said, drills = away_drills(plan, gone, texts, Setting())
+                lines += [f"<h2>Week {gone}, away</h2>", *(f"<p>{escape(text)}</p>" for text in (said, *drills))]
             week = session.week
             lines.append(f"<h2>Week {week}{', light' if session.light else ''}</h2>")
         due = [text for slot in session.slots for text in due_before(plan, slot, have, texts, seen)]

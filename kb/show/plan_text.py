@@ -8,6 +8,7 @@ from kb.ask.plan.plan import Plan, Session
 from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import dosed, moved_on, share_said
+from kb.show.plan_away import away_before, away_drills
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -50,6 +51,8 @@ def plan_text(
         if plan.until is not None and plan.until.short and session.n == plan.until.last + 1:
             lines += ["", *aside("The day", "what comes after it is too late", setting)]
         if session.week != week:
+            for gone in away_before(plan, session, week):
+                lines += _away(plan, gone, texts, setting)
             week = session.week
             lines += ["", setting.strong(f"Week {week}{', light' if session.light else ''}")]
         lines += _session(plan, session, have, days, texts, seen, setting)
@@ -57,6 +60,12 @@ def plan_text(
         lines += ["", *wrapped(f"Done, but not in this plan: {', '.join(plan.others)}.", setting.width)]
     closing = [*how_it_goes(plan), USUAL, ASK_FIRST, NO_REVIEW]
     return [*lines, "", *(line for text in closing for line in wrapped(text, setting.width))]
+
+
+def _away(plan: Plan, week: int, texts: Mapping[str, Mapping[str, str]], setting: Setting) -> list[str]:
+    said, drills = away_drills(plan, week, texts, setting)
+    lines = ["", setting.strong(f"Week {week}, away"), *hanging("", said, setting, indent=4)]
+    return [*lines, *(line for drill in drills for line in hanging("- ", drill, setting, indent=4))]
 
 
 def due_before(

@@ -9,7 +9,7 @@ from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
 from kb.ask.plan.until import Until
 from kb.ask.plan.weeks import MOST_NEW
-from kb.show.coach_words import LOADS
+from kb.show.coach_words import LOADS, listed
 from kb.terms import Load
 
 __all__ = [
@@ -49,7 +49,10 @@ def named(form: Form) -> str:
 
 def weighed(slot: Slot) -> str:
     """A drill's name with its kilograms, where the day has them."""
-    return named(slot.form) if slot.kg is None else f"{slot.form.drill.name}, {slot.kg:g} kg"
+    if slot.kg is None:
+        return named(slot.form)
+    singles = "" if slot.singles_kg is None else f", then two singles of {slot.singles_kg:g} kg"
+    return f"{slot.form.drill.name}, {slot.kg:g} kg{singles}"
 
 
 def counted(slot: Slot) -> str:
@@ -86,7 +89,8 @@ def facts(plan: Plan, kit: str | None) -> list[str]:
     coached = plan.weeks.per_week - plan.weeks.home
     a_week = "once a week" if coached == 1 else f"{coached} a week"
     home = [f"{plan.weeks.home} at home"] if plan.weeks.home else []
-    return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min"]
+    away = [f"away in week {listed([str(each) for each in plan.weeks.away])}"] if plan.weeks.away else []
+    return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min", *away]
 
 
 def nothing_left(lift: str) -> str:
@@ -183,10 +187,13 @@ TO_THE_DAY = (
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
     " where it didn't, and goes back after two misses. part: of the lift, at weight, lighter than the entry's most and"
     " clean every time. finish: strengthens, at a load that leaves two good reps in hand; a day of sore joints goes"
-    " without. Once the dose of the last two heavy days has met its standard: two singles more, half-way from there to"
-    " what should go by then. day: up in singles, three tries at most at the last weights, none after two misses. A bad"
-    " night, an illness or a night shift before: the easy day's weight, whatever the plan says. A weight is a wish; the"
-    " standard decides."
+    " without. The singles after the last heavy days only once the dose has met its standard. day: up in singles, three"
+    " tries at most at the last weights, none after two misses. A bad night, an illness or a night shift before: the"
+    " easy day's weight, whatever the plan says. A weight is a wish; the standard decides."
+)
+AWAY = (
+    "A week away is the light one: the next comes so many weeks after it, and the first week back begins lower than the"
+    " last ended. Not slept, or ill: one easy session more before the weights go on."
 )
 WEIGHT = (
     "Weight: a light bar once the form without weight has met its standard; then 2.5 kg more at most in a session, as"
@@ -224,6 +231,7 @@ def how_it_goes(plan: Plan) -> list[str]:
         before: not known,
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
+        AWAY: bool(plan.weeks.away),
         weak: bool(weak),
         WEIGHT: True,
         SOONER: True,

@@ -139,7 +139,7 @@ def test_who_holds_the_lift_goes_straight_to_building_it_up(shelves: dict[LiftId
 
 
 def test_after_the_lift_is_held_it_is_built_up_and_light_weeks_stay_light(shelves: dict[LiftId, Shelf]) -> None:
-    """The lift in every session, no more than there is time for; nothing heavy in a light week or at home."""
+    """The lift in every session, no more than there is time for; one easy round in a light week, none at home."""
     shelf, found = shelves[LiftId("snatch")], found_path(shelves, "snatch", "hall")
     home = Home(1, shelf.kits["home"])
     goal = Goal(WEEKS * 14 - 1, 40.0)
@@ -154,8 +154,10 @@ def test_after_the_lift_is_held_it_is_built_up_and_light_weeks_stay_light(shelve
         heavy = [slot for slot in session.slots if slot.form.load is Load.WORKING]
         is_day = any(slot.kind == "day" for slot in session.slots)
         assert any(slot.form.is_lift for slot in session.slots)
-        if session.at_home or (session.light and not is_day):
+        if session.at_home:
             assert heavy == []
+        elif session.light and not is_day:
+            assert all(slot.kind == "keep" and slot.kg <= 0.7 * 40 for slot in heavy)
         if session.at_home:
             assert all(slot.form.at_home for slot in session.slots)
         for slot in session.slots:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from kb.ask.plan.block import block_of, dealt, family, sparing, turned, weekday
+from kb.ask.plan.block import dealt, family, sparing, turned, weekday
 from kb.ask.plan.forms import Form
 from kb.ask.plan.weeks import Weeks
 from kb.terms import DrillId
@@ -51,7 +51,7 @@ class Layout:
         In the week of the day there is no squat but one that lags behind, and of what strengthens only presses; in the
         last session before it one part, no squat, and nothing strengthens.
         """
-        block = block_of(self.weeks, n)
+        block = self.weeks.block(n)
         if block not in self.blocks:
             self.blocks[block] = self._laid(block)
         parts, finish = self.blocks[block][weekday(self.weeks, n)]

@@ -7,10 +7,10 @@ next block keeps the main drills and exchanges the others. Common practice, no s
 from collections.abc import Sequence
 
 from kb.ask.plan.forms import Form
-from kb.ask.plan.weeks import LIGHT_EVERY, Weeks
+from kb.ask.plan.weeks import Weeks
 from kb.terms import Catch, Drill, LiftId, Load, Speed
 
-__all__ = ["MOST_FINISH", "block_of", "dealt", "family", "sparing", "turned", "weekday"]
+__all__ = ["MOST_FINISH", "dealt", "family", "sparing", "turned", "weekday"]
 
 MOST_FINISH = 4
 """Strengthening drills in a session at most. Common practice, no source."""
@@ -34,15 +34,9 @@ def family(drill: Drill) -> str:
     return "drive" if drill.catch is not Catch.NONE or LiftId("jerk") in drill.lifts else "hinge"
 
 
-def block_of(weeks: Weeks, n: int) -> int:
-    """The block of session `n`, from 0: the weeks up to a light week, or as many where none is light."""
-    return (weeks.week(n) - 1) // LIGHT_EVERY
-
-
 def weekday(weeks: Weeks, n: int) -> int:
     """Which of its week's sessions with a coach session `n` is, from 0."""
-    first = (weeks.week(n) - 1) * weeks.per_week + 1
-    return sum(not weeks.at_home(each) for each in range(first, n))
+    return sum(not weeks.at_home(each) for each in range(weeks.week_begins(n), n))
 
 
 def sparing(finish: Sequence[Form]) -> list[Form]:

@@ -28,7 +28,8 @@ built up, strengthened for, and lifted on its day."""
 class Slot(NamedTuple):
     """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met.
 
-    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached.
+    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; `singles_kg` what two
+    singles after the dose weigh, on the last heavy days before it.
     """
 
     form: Form
@@ -37,6 +38,7 @@ class Slot(NamedTuple):
     minutes: int
     again: bool = False
     kg: float | None = None
+    singles_kg: float | None = None
 
 
 class Way(NamedTuple):

@@ -1,24 +1,26 @@
 """What strengthens for a lift once it is held: finish drills that the room allows and that stand on what is held."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from kb import dose
 from kb.ask.plan.forms import WORK_UP_S, Form
 from kb.ask.shelf import Shelf
 from kb.dials import at_load, dials_of
 from kb.kit import loads
-from kb.terms import Catch, Drill, ItemId, Load, Speed, Stage
+from kb.terms import Catch, Drill, DrillId, ItemId, Load, Speed, Stage
 
 __all__ = ["beside_path", "finishing"]
 
 
-def finishing(shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form]) -> tuple[Form, ...]:
+def finishing(
+    shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form], *, more: Collection[DrillId] = ()
+) -> tuple[Form, ...]:
     """The finish drills of a lift with what there is, those that take most weight first, each at its most.
 
     They are numbered by who puts them beside the path. Only those whose prerequisites are among the plan's drills:
-    nothing is loaded whose posture wasn't held.
+    nothing is loaded whose posture wasn't held. `more` are further drills that may be stood on.
     """
-    held = {form.drill.id for form in forms}
+    held = {form.drill.id for form in forms} | set(more)
     found: list[Form] = []
     for drill_id, fitted in shelf.fits(have).items():
         drill = shelf.drills[drill_id]

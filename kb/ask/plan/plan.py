@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.path import Path
+from kb.ask.plan.away import Away
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
@@ -13,7 +14,7 @@ from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
 from kb.ask.plan.until import Until, last_by, practised, until, weighed
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, day_of, week_of, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
 
@@ -49,11 +50,14 @@ class Session(NamedTuple):
         return self.warm_up + sum(slot.minutes for slot in self.slots)
 
 
+NOWHERE = Away(())
+
+
 class Plan(NamedTuple):
     """Sessions to the lift, and on to a day if one was named (`until`). `begun` were done before.
 
     `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
-    are not in it. `weak` is the part that lags behind, if one was named.
+    are not in it. `weak` is the part that lags behind, if one was named; `away` are weeks without sessions.
     """
 
     path: Path
@@ -67,6 +71,7 @@ class Plan(NamedTuple):
     others: tuple[DrillId, ...]
     until: Until | None = None
     weak: DrillId | None = None
+    away: Away = NOWHERE
 
     @property
     def to_held(self) -> int:
@@ -107,6 +112,7 @@ def plan(
     have: frozenset[ItemId] = frozenset(),
     held: bool = False,
     weak: DrillId | None = None,
+    away: Away = NOWHERE,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -134,30 +140,43 @@ def plan(
         Whether the lift, and all that its path leads through, is held today.
     weak
         The part that lags behind: it begins each week but the light ones, up to the day of a goal.
+    away
+        Weeks without sessions, counted from 1, and what there is in them.
 
     Raises
     ------
     BadInput
-        If a number is out of its range, or a weight can't be reached with what there is.
+        If a number or a week is out of its range, or a weight can't be reached with what there is.
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
-    asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held)
+    asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
         beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak)
         filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
-    sessions = tuple(
+    sessions = _sessions(forms, past, weeks, minutes, begun, filled)
+    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak, away)
+
+
+def _sessions(
+    forms: Sequence[Form],
+    past: Sequence[Past],
+    weeks: Weeks,
+    minutes: int,
+    begun: int,
+    filled: Sequence[Sequence[Slot]],
+) -> tuple[Session, ...]:
+    return tuple(
         _session(n, slots, weeks, minutes, _known_by(forms, past, filled[: n - begun - 1]))
         for n, slots in enumerate(filled, begun + 1)
     )
-    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak)
 
 
 class _Asked(NamedTuple):
-    """A plan's question but for its day, as `plan` has it."""
+    """A plan's question, as `plan` has it."""
 
     path: Path
     per_week: int
@@ -167,6 +186,8 @@ class _Asked(NamedTuple):
     known: bool
     home: Home | None
     held: bool
+    away: tuple[int, ...] = ()
+    goal: Goal | None = None
 
 
 class _Learnt(NamedTuple):
@@ -190,15 +211,47 @@ def _learn(asked: _Asked) -> _Learnt:
         raise BadInput(f"{minutes} min a session: a plan's sessions have from 1 to {LONGEST} minutes")
     if not 1 <= asked.new <= MOST_LOOKED_AT:
         raise BadInput(f"{asked.new} new drills a session: a plan has from 1 to {MOST_LOOKED_AT}")
+    _check_away(asked)
     forms = forms_of(asked.path, known=asked.known, home=asked.home.have if asked.home else None)
-    weeks = weeks_of(forms, asked.per_week + at_home, minutes, home=at_home, most_new=asked.new)
     past, others = past_of(forms, asked.done)
-    begun = max((each.session for each in asked.done), default=0)
+    begun = _begun(asked)
+    weeks = weeks_of(
+        forms,
+        asked.per_week + at_home,
+        minutes,
+        home=at_home,
+        most_new=asked.new,
+        away=asked.away,
+        day_week=_day_week(asked, begun),
+    )
     if asked.held or past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
         return _Learnt(forms, weeks, past, others, begun, Least(begun, begun, begun), [])
     bound = least(forms, past, weeks, begun=begun)
     filled = spread(forms, past, weeks, begun=begun, least=bound.sessions)
     return _Learnt(forms, weeks, past, others, begun, bound, filled)
+
+
+def _begun(asked: _Asked) -> int:
+    return max((each.session for each in asked.done), default=0)
+
+
+def _day_week(asked: _Asked, begun: int) -> int | None:
+    """The week of the day that was named, counted with those away; None without one."""
+    if asked.goal is None:
+        return None
+    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
+    return (day_of(begun + 1, a_week, asked.away) + asked.goal.days) // 7 + 1
+
+
+def _check_away(asked: _Asked) -> None:
+    """Raise BadInput, in one sentence, for a week away that can't be: before the next session, or from the day on."""
+    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
+    day = _day_week(asked, _begun(asked))
+    for week in asked.away:
+        if week == week_of(_begun(asked) + 1, a_week, [each for each in asked.away if each < week]):
+            raise BadInput(f"week {week} can't be away: the next session is in it, so begin after it")
+        if day is not None and week >= day:
+            raise BadInput(f"week {week} can't be away: the day is in week {day}")
 
 
 def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
@@ -213,7 +266,9 @@ def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
     for way in ways:
         for name, value, other in way:
             learnt = _learn(other)
-            if learnt.begun + len(learnt.sessions) <= last_by(what.goal.days, learnt.begun, learnt.weeks.per_week):
+            if learnt.begun + len(learnt.sessions) <= last_by(
+                what.goal.days, learnt.begun, learnt.weeks.per_week, asked.away
+            ):
                 found.append((name, value))
                 break
     return tuple(found)

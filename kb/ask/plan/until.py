@@ -1,12 +1,12 @@
 """From the lift held to the day that was named: what is kept up, what is built up, and what is missing for it."""
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from kb.ask.plan.beside import Beside, Layout
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded, session_kg
+from kb.ask.plan.kilograms import EASY, FIRST, SINGLES_MIN, Goal, begins_at, reached, rounded, session_kg, singles_kg
 from kb.ask.plan.parts import is_squat, share_of
 from kb.ask.plan.wave import by_then
 from kb.ask.plan.weeks import Weeks, day_of
@@ -44,14 +44,14 @@ class Until(NamedTuple):
         return ends[-1] if ends else None
 
 
-def last_by(days: int, begun: int, per_week: int) -> int:
-    """The number of the last session within so many days of the next one, `begun` having been done.
+def last_by(days: int, begun: int, per_week: int, away: Sequence[int] = ()) -> int:
+    """The number of the last session within so many days of the next one, `begun` having been done, weeks `away`.
 
     >>> last_by(41, 0, 3), last_by(6, 4, 2), last_by(0, 0, 1)
     (18, 6, 1)
     """
-    origin, n = day_of(begun + 1, per_week), begun + 1
-    while day_of(n + 1, per_week) - origin <= days:
+    origin, n = day_of(begun + 1, per_week, away), begun + 1
+    while day_of(n + 1, per_week, away) - origin <= days:
         n += 1
     return n
 
@@ -71,7 +71,7 @@ def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequ
         raise BadInput(
             f"it can't begin at {begin:g} kg, but between the bar, {goal.bar_kg:g} kg, and {goal.weight_kg:g} kg"
         )
-    last, held_in = last_by(goal.days, begun, weeks.per_week), begun + len(learnt)
+    last, held_in = last_by(goal.days, begun, weeks.per_week, weeks.away), begun + len(learnt)
     end = None
     if begin is not None and last > held_in:
         end = reached(goal, begin, _loaded(weeks, held_in + 1, last))
@@ -118,8 +118,9 @@ def practised(
 ) -> list[list[Slot]]:
     """The sessions from the lift held to the day: drills next to the lift by turns, then the lift, evenly heavier.
 
-    In a light week and at home nothing gets heavier. `seen` are the sessions before them. With the lift at its heaviest
-    stand its parts at weight before it, where there are any, and after it the squat and what strengthens.
+    In a light week and at home nothing gets heavier; where a weight is to be reached, a light week has one round of the
+    lift and of its parts at an easy weight. `seen` are the sessions before them. With the lift at its heaviest stand
+    its parts at weight before it, where there are any, and after it the squat and what strengthens.
     """
     first, last = what.held_in + 1, what.last
     day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
@@ -129,15 +130,21 @@ def practised(
     for n in range(first, day + 1):
         at_home, room = weeks.at_home(n), weeks.room_in(n)
         main: list[Slot] = []
-        own = _lift(forms, at_home=at_home, loaded=n in loaded)
+        easy = _easy_kg(what, weeks, loaded, n)
+        own = _lift(forms, at_home=at_home, loaded=n in loaded or easy is not None)
         if own is not None:
             minutes = own.check if weeks.light(n) and n not in loaded else own.work
             kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
-            main.append(Slot(own, own.exposures + 1, kind, minutes, kg=_kg(what, weeks, loaded, n)))
+            singles = singles_kg(
+                what.goal, weeks, loaded, n, _kg(what, weeks, loaded, n), _goes(what, weeks, loaded, n)
+            )
+            minutes += SINGLES_MIN if singles is not None else 0
+            main.append(
+                Slot(own, own.exposures + 1, kind, minutes, False, easy or _kg(what, weeks, loaded, n), singles)
+            )
             room -= minutes
-        parts, finish = layout.of(n) if n in loaded and n != day else ([], [])
-        goes = None if n not in loaded else _goes(what, weeks, loaded, n)
-        beside_it = [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in parts]
+        parts, finish = layout.of(n) if (n in loaded or easy is not None) and n != day else ([], [])
+        beside_it = _parts(what, parts, lift, _goes(what, weeks, loaded, n), easy, room)
         before = [slot for slot in beside_it if not is_squat(slot.form.drill) or slot.form.drill.id == beside.weak]
         kept: list[Slot] = []
         for form in [] if parts else turns.next(n, at_home=at_home):
@@ -146,7 +153,8 @@ def practised(
                 room -= form.check
                 turns.last[form.n] = n
         after = [slot for slot in beside_it if slot not in before]
-        after += [Slot(form, 1, "finish", form.work) for form in finish]
+        room -= sum(slot.minutes for slot in beside_it)
+        after += [Slot(form, 1, "finish", form.work) for form in ([] if easy is not None else _within(finish, room))]
         found.append([*sorted(kept, key=lambda slot: slot.form.n), *before, *main, *after])
     return found
 
@@ -178,10 +186,42 @@ def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
 
 
 def _goes(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
-    """What should go by session `n`, kg; None without a wish."""
-    if what.from_kg is None or what.reached_kg is None:
+    """What should go by the loaded session `n`, kg; None in any other, and without a wish."""
+    if what.from_kg is None or what.reached_kg is None or n not in loaded:
         return None
     return by_then(what.from_kg, what.reached_kg, loaded, weeks, n)
+
+
+def _parts(
+    what: Until, parts: Sequence[Form], lift: Lift, goes: float | None, easy: float | None, room: int
+) -> list[Slot]:
+    """The parts of a session at their share of what should go; in a light week one round each, of an easy weight."""
+    if easy is None:
+        fits = _within(parts, room)
+        return [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in fits]
+    return [
+        Slot(form, 1, "keep", form.check, kg=_part_kg(what, form, lift, easy)) for form in _within(parts, room, "check")
+    ]
+
+
+def _within(forms: Sequence[Form], room: int, minutes: Literal["work", "check"] = "work") -> list[Form]:
+    """As many of some forms, in order, as fit so many minutes."""
+    found: list[Form] = []
+    for form in forms:
+        takes = form.check if minutes == "check" else form.work
+        if takes <= room:
+            found.append(form)
+            room -= takes
+    return found
+
+
+def _easy_kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
+    """What the lift weighs in session `n` of a light week, kg; None in any other, and without a wish."""
+    before = [each for each in loaded if each < n]
+    if not weeks.light(n) or weeks.at_home(n) or n in loaded or not before:
+        return None
+    goes = _goes(what, weeks, loaded, before[-1])
+    return None if goes is None else rounded(what.goal, EASY * goes)
 
 
 def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None) -> float | None:

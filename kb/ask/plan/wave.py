@@ -39,15 +39,19 @@ def by_then(begin: float, end: float, loaded: Sequence[int], weeks: Weeks, n: in
 
 
 def _steps(loaded: Sequence[int], weeks: Weeks) -> dict[int, _Step]:
-    """Steps for each week. That of the day stays where the last ended: the day is the step after it."""
+    """Steps for each week. That of the day stays where the last ended: the day is the step after it.
+
+    The first week back from one away goes no higher than the last before it.
+    """
     found: dict[int, _Step] = {}
     at, last, place = 0.0, 0, 0
     for week in dict.fromkeys(weeks.week(n) for n in loaded):
         after_light = bool(found) and week != last + 1
         place = 0 if after_light else place
-        rise = 0 if week == weeks.week(loaded[-1]) else RISES[place % len(RISES)]
+        back = any(last < each < week for each in weeks.away) and bool(found)
+        rise = 0 if back or week == weeks.week(loaded[-1]) else RISES[place % len(RISES)]
         others = at - BELOW if after_light else at + rise
         at += rise
         found[week] = _Step(at, others)
-        last, place = week, place + 1
+        last, place = week, place + (not back)
     return found

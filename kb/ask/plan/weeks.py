@@ -16,6 +16,7 @@ __all__ = [
     "Weeks",
     "day_of",
     "warm_up",
+    "week_of",
     "weeks_of",
 ]
 
@@ -40,7 +41,8 @@ revisited"; durations from secondary pages). 10 is both at their least."""
 class Weeks(NamedTuple):
     """How sessions lie in weeks. `room` is a session's minutes for drills, `light_room` those in a light week.
 
-    Of the sessions a week `home` are done alone at home. `most_new` drills are new in one session at most.
+    Of the sessions a week `home` are done alone at home. `most_new` drills are new in one session at most. In the weeks
+    of `away`, in order, there are no sessions. `day_week` is the week of a day that was named.
     """
 
     per_week: int
@@ -49,17 +51,37 @@ class Weeks(NamedTuple):
     light_room: int
     home: int = 0
     most_new: int = MOST_NEW
+    away: tuple[int, ...] = ()
+    day_week: int | None = None
 
     def week(self, n: int) -> int:
-        """The week of session `n`, both counted from 1."""
-        return (n - 1) // self.per_week + 1
+        """The week of session `n`, both counted from 1; those away are passed over."""
+        return week_of(n, self.per_week, self.away)
+
+    def week_begins(self, n: int) -> int:
+        """The first session of the week of session `n`."""
+        return (n - 1) // self.per_week * self.per_week + 1
+
+    def _ends_block(self, week: int) -> bool:
+        """Whether a block ends with a week: every so many, counted anew after one away; one away ends it too."""
+        last = max((each for each in self.away if each < week), default=0)
+        return week in self.away or ((week - last) % LIGHT_EVERY == 0 and not self._eased(week))
+
+    def _eased(self, week: int) -> bool:
+        """Whether a week needs no light one: the next is away, or it is the last before that of the day, or this."""
+        return week + 1 in self.away or (self.day_week is not None and week >= self.day_week - 1)
+
+    def block(self, n: int) -> int:
+        """The block of session `n`, from 0: the weeks up to a light week, or one away; as many where none is light."""
+        return sum(self._ends_block(each) for each in range(1, self.week(n)))
 
     def light(self, n: int) -> bool:
         """Whether session `n` is in a light week: nothing new, nothing at working weight, half the drills' time.
 
-        Once a week with a coach is light enough: such a plan has none.
+        Once a week with a coach is light enough: such a plan has none. A week away is one, and the count begins anew.
+        None is right before the week of the day, which is easy itself.
         """
-        return self.per_week - self.home > 1 and self.week(n) % LIGHT_EVERY == 0
+        return self.per_week - self.home > 1 and self._ends_block(self.week(n))
 
     def at_home(self, n: int) -> bool:
         """Whether session `n` is done alone at home: those with a coach begin the week and lie evenly in it.
@@ -72,7 +94,7 @@ class Weeks(NamedTuple):
 
     def places(self, n: int) -> bool:
         """Whether session `n` is the last with a coach in a light week, with a look at where the lifter stands."""
-        rest = range(n + 1, self.week(n) * self.per_week + 1)
+        rest = range(n + 1, self.week_begins(n) + self.per_week)
         return self.light(n) and not self.at_home(n) and all(self.at_home(each) for each in rest)
 
     def shows(self, n: int) -> bool:
@@ -113,18 +135,40 @@ def warm_up(minutes: int) -> int:
     return min(max(minutes // 4, LEAST_RAISE), MOST_WARM_UP)
 
 
-def day_of(n: int, per_week: int) -> int:
+def week_of(n: int, per_week: int, away: Sequence[int] = ()) -> int:
+    """The week of session `n`, both counted from 1, those `away` passed over.
+
+    >>> [week_of(n, 2, away=(2,)) for n in range(1, 6)]
+    [1, 1, 3, 3, 4]
+    """
+    week = (n - 1) // per_week + 1
+    for each in sorted(away):
+        week += each <= week
+    return week
+
+
+def day_of(n: int, per_week: int, away: Sequence[int] = ()) -> int:
     """The day of session `n`, counted from the Monday, as it were, of session 1's week; evenly spread.
 
     >>> [day_of(n, 2) for n in range(1, 5)], [day_of(n, 3) for n in range(1, 5)]
     ([0, 3, 7, 10], [0, 2, 4, 7])
     """
-    week, at = divmod(n - 1, per_week)
-    return 7 * week + at * 7 // per_week
+    return 7 * (week_of(n, per_week, away) - 1) + (n - 1) % per_week * 7 // per_week
 
 
-def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int, *, home: int = 0, most_new: int = MOST_NEW) -> Weeks:
+def weeks_of(
+    forms: tuple[Form, ...],
+    per_week: int,
+    minutes: int,
+    *,
+    home: int = 0,
+    most_new: int = MOST_NEW,
+    away: Sequence[int] = (),
+    day_week: int | None = None,
+) -> Weeks:
     """The weeks of a plan, `home` of `per_week` sessions alone at home, `most_new` new drills in one at most.
+
+    `away` are weeks without sessions, `day_week` is that of a day that was named.
 
     Raises NoAnswer, with the least minutes that would do, if a drill doesn't fit a session.
     """
@@ -141,4 +185,6 @@ def weeks_of(forms: tuple[Form, ...], per_week: int, minutes: int, *, home: int 
         )
     checks = [form.check for form in forms if form.load is not Load.WORKING]
     most_new = MOST_LOOKED_AT if any(form.known for form in forms) else most_new
-    return Weeks(per_week, warm_up(minutes), room, max([room // 2, *checks]), home, most_new)
+    return Weeks(
+        per_week, warm_up(minutes), room, max([room // 2, *checks]), home, most_new, tuple(sorted(away)), day_week
+    )
