@@ -70,6 +70,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _groups,
         _without,
         _today,
+        _strength,
         _more,
     ):
         wrong += rule(answer, asked)
@@ -118,7 +119,7 @@ def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
     other = _named(answer, slot["shares"])
-    theirs = [_going_on(other)] if slot["as"] == "more" else other["slots"]
+    theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
     twins = [s for s in theirs if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
     return list(twins[0]["gear"]) if twins else []
 
@@ -129,13 +130,42 @@ def _going_on(each: Json) -> Json:
     return {**more, "as": "more", "with": None}
 
 
+def _listed(each: Json) -> list[Json]:
+    """A lifter's list, what strengthens after it, and what they have more."""
+    return [*each["slots"], *each["strength"], _going_on(each)]
+
+
+def _strength(answer: Json, asked: Json) -> list[str]:
+    """After the day's weight and before what there is more: what strengthens, in full, three at most, each once."""
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        now, ids = each["slots"][-1]["end_s"], [slot["drill"] for slot in each["strength"]]
+        if ids and ("weight_kg" not in said or "fault" in said or each["slots"][-1]["load"] != "working"):
+            wrong.append(f"{each['name']} strengthens without the day's weight")
+        if len(ids) > 3 or len(set(ids)) < len(ids) or set(ids) & {slot["drill"] for slot in each["slots"]}:
+            wrong.append(f"{each['name']}: {ids} is too much of it")
+        for slot in each["strength"]:
+            entry = entry_of("drill", slot["drill"])
+            length, needs = slot["end_s"] - slot["start_s"], seconds_of(entry, "work")
+            if entry["stage"] != "finish" or each["lift"] not in entry["lifts"]:
+                wrong.append(f"{each['name']}: {slot['drill']} isn't for strength in this lift")
+            if slot["start_s"] < now or slot["end_s"] > 60 * asked["minutes"] or not needs <= length < needs + TICK:
+                wrong.append(f"{each['name']}: {slot['drill']} from {slot['start_s']} to {slot['end_s']}")
+            if slot["shares"] and entry["dose"].get("rest_s", 0) < _round(entry["dose"]):
+                wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
+            now = slot["end_s"]
+        if each["more"] and each["more"]["start_s"] < now:
+            wrong.append(f"{each['name']} has more before they are strong")
+    return wrong
+
+
 def _more(answer: Json, asked: Json) -> list[str]:
     """After their own end, a drill of their list, never at the day's weight, so many rounds as fit; nobody is left out
     for whom what they ended with is free."""
     wrong = []
     end = 60 * asked["minutes"]
     for each in answer["lifters"]:
-        more, last = each["more"], each["slots"][-1]["end_s"]
+        more, last = each["more"], _listed(each)[-2]["end_s"]
         if more is None:
             final = _done(each)[-1]
             partner = "partner" in entry_of("drill", final["drill"]).get("equipment", [])
@@ -165,10 +195,10 @@ def _contested(answer: Json, asked: Json, each: Json, final: Json, end: int) -> 
     """Whether something of a slot's is all out at some minute from its end on."""
     have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
     for item in _shared_gear(answer, each, final):
-        for now in range(final["end_s"], end, TICK):
+        for now in range(_listed(each)[-2]["end_s"], end, TICK):
             out = 0
             for other in answer["lifters"]:
-                for slot in (*other["slots"], _going_on(other)):
+                for slot in _listed(other):
                     busy = slot["as"] in (*DOING, "more") and slot["start_s"] <= now < slot["end_s"]
                     out += busy and item in _shared_gear(answer, other, slot)
             if item in have and out >= have[item]:
@@ -184,12 +214,12 @@ def _gear(answer: Json, asked: Json) -> list[str]:
     if {item: use["have"] for item, use in said.items()} != have:
         wrong.append("what there is isn't what the file says")
     peaks = dict.fromkeys(have, 0)
-    last = max(slot["end_s"] for each in answer["lifters"] for slot in (*each["slots"], _going_on(each)))
+    last = max(slot["end_s"] for each in answer["lifters"] for slot in _listed(each))
     for now in range(answer["warm_up_s"], last, TICK):
         sets: dict[str, set[frozenset[str]]] = {}
         places: dict[str, set[frozenset[str]]] = {}
         for each in answer["lifters"]:
-            for slot in (*each["slots"], _going_on(each)):
+            for slot in _listed(each):
                 if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
                 who = frozenset([each["name"], slot["shares"] or each["name"]])
@@ -275,7 +305,7 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     """Each drill is done with what it needs, or a stand-in, at a load that both allow."""
     wrong = []
     for each in answer["lifters"]:
-        for slot in (*each["slots"], *([_going_on(each)] if each["more"] else [])):
+        for slot in _listed(each) if each["more"] else _listed(each)[:-1]:
             if slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
@@ -443,7 +473,7 @@ def _without(answer: Json, asked: Json) -> list[str]:
     wrong = []
     have = asked.get("gear", {})
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        used = {item for slot in (*each["slots"], _going_on(each)) for item in _shared_gear(answer, each, slot)}
+        used = {item for slot in _listed(each) for item in _shared_gear(answer, each, slot)}
         wrong += [f"{each['name']} does without {item} and has it" for item in used & set(each["without"])]
         wrong += [
             f"{each['name']} leaves {item} and lifts {said['weight_kg']}"

@@ -32,9 +32,9 @@ def hall_times(plan: ClassPlan) -> list[Cell]:
 def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> list[Cell]:
     """A lifter's class from `start_s`, s, to their own end; `letters` are the drills', small for what there is more."""
     cells, now = [], start_s
-    for slot in each.slots:
+    for slot in (*each.slots, *each.strength):
         if slot.start_s > now:
-            cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting"))
+            cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting" if slot in each.slots else "none"))
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
         cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
         now = slot.end_s
@@ -50,7 +50,7 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
     start, end = plan.matter.asked.warm_up_s, plan.until_s
     out: dict[ItemId, list[int]] = {use.item: [0] * ((end - start) // TICK_S) for use in plan.gear if use.peak}
     for each in plan.lifters:
-        for slot in each.slots:
+        for slot in (*each.slots, *each.strength):
             for item in slot.gear if slot.part != "helps" else ():
                 for tick in range((slot.start_s - start) // TICK_S, (_until(plan, each, slot) - start) // TICK_S):
                     if item in out:
@@ -76,7 +76,7 @@ def _until(plan: ClassPlan, each: LifterPlan, slot: Slot) -> int:
     other = next(other for other in plan.lifters if other.lifter.name == slot.shares)
     theirs = (
         its.end_s
-        for its in other.slots
+        for its in (*other.slots, *other.strength)
         if its.part == slot.part and its.shares == each.lifter.name and its.drill.id == slot.drill.id
         if slot.start_s <= its.start_s <= slot.end_s
     )

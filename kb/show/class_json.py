@@ -40,6 +40,7 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "today_left": [drill.id for drill in own.left],
         "without": sorted(plan.lifter.without),
         "slots": [_slot(slot) for slot in plan.slots],
+        "strength": [_slot(slot) for slot in plan.strength],
         "more": _more(plan.more),
     }
 

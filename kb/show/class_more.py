@@ -1,15 +1,17 @@
 """What a class's plan says of those who have ended early: what they go on with, or that nothing is free for them."""
 
 from kb import dose
+from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.going_on import More
 from kb.ask.class_.handing_on import hands_on
-from kb.ask.class_.more import WORTH_S
-from kb.ask.class_.slots import ClassPlan, LifterPlan
-from kb.show.coach_words import listed
+from kb.ask.class_.slot import LifterPlan, Slot
+from kb.ask.class_.slots import ClassPlan
+from kb.show.coach_words import LOADS, dosed, listed, moved_on, share_said
 from kb.show.session_words import clock
+from kb.show.setting import Setting
 from kb.terms import Load
 
-__all__ = ["more_line", "more_said"]
+__all__ = ["more_line", "more_said", "strength_line", "strength_said"]
 
 
 def more_line(more: More) -> str:
@@ -29,9 +31,27 @@ def more_line(more: More) -> str:
     )
 
 
+def strength_said(slot: Slot, setting: Setting) -> str:
+    """What strengthens, as the lifter has it: the drill, its dose, how heavy, with whom."""
+    weight = share_said(slot.drill, slot.load) or LOADS[slot.load]
+    shared = f", in turns with {slot.shares}" if slot.shares else ""
+    return f"{slot.drill.name}: {dosed(slot.drill, setting)}, {weight}{shared}."
+
+
+def strength_line(slot: Slot, setting: Setting) -> str:
+    """The line of a card, with what must be seen and what to say, as no coach is there for it."""
+    cue = f' "{slot.drill.cues[0].rstrip(".")}."' if slot.drill.cues else ""
+    return f"{strength_said(slot, setting)} On when {moved_on(slot.drill.standard)}.{cue}"
+
+
 def more_said(plan: ClassPlan) -> list[str]:
     """How those go on who have ended early, and who can't; nothing where nobody has."""
     said = []
+    if any(each.strength for each in plan.lifters):
+        said.append(
+            "After the day's weight comes what strengthens, on the cards: with gear that is free, no coach, and only"
+            " what one has been shown before."
+        )
     if any(each.more for each in plan.lifters):
         said.append(
             "Whoever has ended 3 min or more before the class goes on with a drill of their list in rounds, with gear"
@@ -51,4 +71,4 @@ def more_said(plan: ClassPlan) -> list[str]:
 
 def _since(each: LifterPlan) -> int:
     """From when a lifter has nothing to do, s."""
-    return each.more.end_s if each.more else each.slots[-1].end_s
+    return each.more.end_s if each.more else each.done_s

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
 from kb.show.class_calls import calls_said
-from kb.show.class_more import more_line
+from kb.show.class_more import more_line, strength_line, strength_said
 from kb.show.class_words import (
     after,
     cares_of,
@@ -91,7 +91,7 @@ def _chart(plan: ClassPlan, letters: Mapping[DrillId, str], setting: Setting) ->
 
 
 def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
-    for slot in each.slots:
+    for slot in (*each.slots, *each.strength):
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
     if each.more is not None and each.more.start_s <= at < each.more.end_s:
@@ -109,23 +109,30 @@ def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
 def _cards(plan: ClassPlan, setting: Setting) -> list[tuple[list[str], tuple[str, list[str]]]]:
     """The cards with whose they are: who does the same at the same places has one together."""
     found: list[tuple[list[str], tuple[str, list[str]]]] = []
+    whose: list[tuple[str, list[str]]] = []
+    told: set[DrillId] = set()
     for each in plan.lifters:
-        title, lines = _card(plan, each, setting)
-        same = (title.removeprefix(f"{each.lifter.name}: "), lines)
-        for names, card in found:
-            if card == same:
-                names.append(each.lifter.name)
-                break
+        card = _card(plan, each, setting, set())
+        if card in whose:
+            found[whose.index(card)][0].append(each.lifter.name)
         else:
-            found.append(([each.lifter.name], same))
+            whose.append(card)
+            found.append(([each.lifter.name], _card(plan, each, setting, told)))
     return found
 
 
-def _card(plan: ClassPlan, each: LifterPlan, setting: Setting) -> tuple[str, list[str]]:
-    """A lifter's card: its title and a line for each stretch."""
+def _card(plan: ClassPlan, each: LifterPlan, setting: Setting, told: set[DrillId]) -> tuple[str, list[str]]:
+    """A lifter's card: its title and a line for each stretch; the standard of what strengthens only if untold.
+
+    Adds to `told` what it tells.
+    """
     table = [(clock(slot.start_s), slot.station, slot_said(plan, each, slot, setting)) for slot in each.slots]
     lines = rows(table, setting)
     lines += hanging(f"  {clock(each.slots[-1].end_s)}  ", after(each), setting)
+    for slot in each.strength:
+        says = strength_said(slot, setting) if slot.drill.id in told else strength_line(slot, setting)
+        lines += rows([(clock(slot.start_s), slot.station, says)], setting)
+    told |= {slot.drill.id for slot in each.strength}
     if each.more is not None:
         lines += rows([(clock(each.more.start_s), each.more.station, more_line(each.more))], setting)
-    return title_of(each), lines
+    return title_of(each).removeprefix(f"{each.lifter.name}: "), lines

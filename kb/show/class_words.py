@@ -136,9 +136,10 @@ def letters_of(plan: ClassPlan) -> dict[DrillId, str]:
     for doings in (group.doings for group in plan.matter.groups):
         for doing in doings:
             found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
-    for doings in plan.matter.doings:
-        for doing in doings:
-            found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
+    after = [[slot.drill for slot in each.strength] for each in plan.lifters]
+    for drills in (*([doing.drill for doing in doings] for doings in plan.matter.doings), *after):
+        for drill in drills:
+            found.setdefault(drill.id, LETTERS[len(found) % len(LETTERS)])
     return found
 
 
@@ -239,6 +240,7 @@ def gear_said(plan: ClassPlan) -> list[str]:
     spare = [f"{use.have} {human(use.item)}" for use in plan.gear if not use.peak]
     named = {*(use.item for use in plan.gear), "partner"}
     used = {gear.using for doings in plan.matter.doings for doing in doings for gear in doing.gear}
+    used |= {item for each in plan.lifters for slot in each.strength for item in slot.gear}
     enough = sorted(human(item) for item in used if item not in named)
     said = (("Out at once at most", out), ("Not needed", spare), ("Not counted, taken to be enough", enough))
     return [f"{label}: {listed(words)}." for label, words in said if words]
@@ -254,7 +256,9 @@ def cares_of(plan: ClassPlan) -> list[str]:
     """What is due before the class: how to miss, room round the bars, partners; each once."""
     seen: set[str] = set()
     found = []
-    for doings in plan.matter.doings:
+    after = {slot.drill.id for each in plan.lifters for slot in each.strength}
+    strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
+    for doings in (*plan.matter.doings, *strong):
         for doing in doings:
             found += cares(Due(doing.drill, doing.load, doing.drill.catch, doing.gear), seen)
     return found

@@ -7,7 +7,7 @@ from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.more import Again, every_s
 from kb.ask.class_.rotation import TICK_S
-from kb.ask.class_.stations import Place, station_of
+from kb.ask.class_.stations import Place, again_at, station_of
 from kb.terms import Drill, ItemId, Load
 
 __all__ = ["More", "more_of"]
@@ -39,7 +39,7 @@ def more_of(
 
 def _more(matter: Matter, places: Mapping[tuple[int, int], Sequence[Place]], again: Again, n: int) -> More:
     form, warm_up = again.form, matter.asked.warm_up_s
-    at, tasks = form.lifters.index(n), len(matter.rotation.units[again.unit].tasks)
+    at = form.lifters.index(n)
     start, every = again.start + at * again.turns, every_s(again.doing.drill.dose, len(form.lifters))
     return More(
         warm_up + start * TICK_S,
@@ -48,7 +48,7 @@ def _more(matter: Matter, places: Mapping[tuple[int, int], Sequence[Place]], aga
         form.load,
         (again.end - start) * TICK_S // every,
         every,
-        station_of(places[again.unit, tasks + again.member], form.gear, at),
+        station_of(places[again_at(matter, again)], form.gear, at),
         () if at else tuple(dict.fromkeys(each.using for each in form.gear if each.using != PARTNER)),
         matter.owns[form.lifters[1 - at]].lifter.name if len(form.lifters) > 1 else None,
     )

@@ -5,71 +5,17 @@ from typing import Literal, NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing
-from kb.ask.class_.going_on import More, more_of
+from kb.ask.class_.going_on import more_of
 from kb.ask.class_.more import Again, again_of
-from kb.ask.class_.people import PLENTY, Lifter
+from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
-from kb.ask.class_.stations import Place, places_of, station_of
+from kb.ask.class_.slot import Duty, GearUse, LifterPlan, Part, Slot
+from kb.ask.class_.stations import Place, places_of, station_of, strong_at
+from kb.ask.class_.strength import Strong, strength_of
 from kb.dose import check_seconds, work_seconds
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["ClassPlan", "Duty", "GearUse", "LifterPlan", "Slot", "plan_of"]
-
-Part = Literal["shown", "work", "check", "loading", "helps"]
-
-
-class Slot(NamedTuple):
-    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
-
-    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
-    serves for a bar. `with_whom` is the partner helped, or who helps.
-    """
-
-    start_s: int
-    end_s: int
-    drill: Drill
-    load: Load
-    part: Part
-    station: str
-    gear: tuple[ItemId, ...] = ()
-    shares: str | None = None
-    with_whom: str | None = None
-    watched: bool = False
-    light: bool = False
-
-
-class LifterPlan(NamedTuple):
-    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
-
-    `more` is None for who works till near the end, or has nothing to go on with.
-    """
-
-    lifter: Lifter
-    group: int
-    slots: tuple[Slot, ...]
-    idle_s: int
-    waits_s: int
-    later: int
-    more: More | None = None
-
-
-class Duty(NamedTuple):
-    """What a coach (from 0) does: shows a drill, or stands by at a first try."""
-
-    coach: int
-    start_s: int
-    end_s: int
-    does: Literal["show", "watch"]
-    drill: Drill
-    who: tuple[str, ...]
-
-
-class GearUse(NamedTuple):
-    """A counted thing: how many there are, and the most that are out at once."""
-
-    item: ItemId
-    have: int
-    peak: int
 
 
 class ClassPlan(NamedTuple):
@@ -100,7 +46,7 @@ class ClassPlan(NamedTuple):
     @property
     def until_s(self) -> int:
         """When nobody does anything any more, what there is more with it."""
-        return max([self.end_s, *(each.more.end_s for each in self.lifters if each.more)])
+        return max(each.more.end_s if each.more else each.done_s for each in self.lifters)
 
 
 class _Told(NamedTuple):
@@ -121,8 +67,9 @@ class _Told(NamedTuple):
 def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     """A plan told."""
     rotation = matter.rotation
-    again = again_of(matter, plan)
-    told = _Told(matter, plan, places_of(matter, plan, again))
+    strong = strength_of(matter, plan)
+    again = again_of(matter, plan, strong)
+    told = _Told(matter, plan, places_of(matter, plan, again, strong))
     slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
     for u, unit in enumerate(rotation.units):
         for k in range(len(unit.tasks)):
@@ -134,7 +81,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
                 at, end = told.at(start), told.at(start + showing.ticks)
                 slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
     group = {n: unit.group for unit in rotation.units for n in unit.lifters}
-    more = more_of(matter, told.places, again)
+    more, after = more_of(matter, told.places, again), _strength(told, strong)
     idle = idle_of(rotation, plan)
     gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
     return ClassPlan(
@@ -142,14 +89,36 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
         idle * TICK_S,
         gap,
         tuple(
-            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(more=more.get(n))
+            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(more=more.get(n), strength=after[n])
             for n in range(len(matter.owns))
         ),
         _duties(told, drills),
-        _gear(told, again),
+        _gear(told, again, strong),
         _drills_at_once(told),
         plan.drills_bound,
     )
+
+
+def _strength(told: _Told, strong: Sequence[Strong]) -> dict[int, tuple[Slot, ...]]:
+    """What strengthens for each lifter, by number, in order."""
+    found: dict[int, tuple[Slot, ...]] = dict.fromkeys(range(len(told.matter.owns)), ())
+    for each in strong:
+        places, doing = told.places[strong_at(told.matter, each)], each.doing
+        lifters = told.matter.rotation.units[each.unit].lifters
+        for at, n in enumerate(lifters):
+            begins = each.start + (each.mode.turns if at else 0)
+            slot = Slot(
+                told.at(begins),
+                told.at(begins + each.mode.ticks),
+                doing.drill,
+                doing.load,
+                "work",
+                station_of(places, doing.gear, at),
+                () if each.mode.turns and at else tuple(dict.fromkeys(gear.using for gear in doing.gear)),
+                told.name(lifters[1 - at]) if each.mode.turns else None,
+            )
+            found[n] = (*found[n], slot)
+    return found
 
 
 def _begins(slot: Slot) -> int:
@@ -254,7 +223,7 @@ def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:
     ]
 
 
-def _gear(told: _Told, again: Sequence[Again]) -> tuple[GearUse, ...]:
+def _gear(told: _Told, again: Sequence[Again], strong: Sequence[Strong]) -> tuple[GearUse, ...]:
     asked = told.matter.asked
     peaks = {item: 0 for item, count in sorted(asked.have.items()) if count < PLENTY and item != PARTNER}
     for tick in range(told.matter.rotation.last):
@@ -264,6 +233,9 @@ def _gear(told: _Told, again: Sequence[Again]) -> tuple[GearUse, ...]:
                 out[item] = out.get(item, 0) + count
         for each in again:
             for item, count in each.form.items if each.start <= tick < each.end else ():
+                out[item] = out.get(item, 0) + count
+        for step in strong:
+            for item, count in step.mode.gear if step.start <= tick < step.end else ():
                 out[item] = out.get(item, 0) + count
         for item, count in out.items():
             peaks[item] = max(peaks[item], count)
