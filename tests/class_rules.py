@@ -72,6 +72,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _today,
         _strength,
         _more,
+        _at_bar,
     ):
         wrong += rule(answer, asked)
     return wrong
@@ -133,6 +134,42 @@ def _going_on(each: Json) -> Json:
 def _listed(each: Json) -> list[Json]:
     """A lifter's list, what strengthens after it, and what they have more."""
     return [*each["slots"], *each["strength"], _going_on(each)]
+
+
+def _everything(each: Json) -> list[Json]:
+    """The same, and a turn at a bar that goes round, for which what they have more is laid aside."""
+    return [*_listed(each), *([each["bar_turn"]] if each["bar_turn"] else [])]
+
+
+def _at_bar(answer: Json, asked: Json) -> list[str]:
+    """One round at a bar near the end, of what was met with a stick today: never fast with a catch; a coach there."""
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        turn = each["bar_turn"]
+        if turn is None:
+            continue
+        entry = entry_of("drill", turn["drill"])
+        met = [slot for slot in _done(each) if slot["drill"] == turn["drill"] and slot["load"] == "stick"]
+        held = {*asked.get("known", []), *(said.get("holds") or [])}
+        quick = entry.get("speed") == "full"
+        quick = quick and (entry.get("catch", "none") != "none" or _is_new(each, turn, held))
+        if not met or quick or turn["load"] != "light" or not {"bar", "training-bar"} & set(turn["gear"]):
+            wrong.append(f"{each['name']} isn't ready for {turn['drill']} at a bar")
+        if {"bar", "training-bar"} & {item for slot in _done(each) for item in _shared_gear(answer, each, slot)}:
+            wrong.append(f"{each['name']} has had a bar")
+        length, needs = turn["end_s"] - turn["start_s"], seconds_of(entry, "check")
+        ends = each["slots"][-1]["end_s"] <= turn["start_s"] < turn["end_s"] <= 60 * asked["minutes"]
+        if not ends or not needs <= length < needs + TICK:
+            wrong.append(f"{each['name']} is at a bar from {turn['start_s']} to {turn['end_s']}")
+        stays = [d for d in answer["coaches"] if d["does"] == "stay" and each["name"] in d["who"]]
+        if not any(d["start_s"] <= turn["start_s"] and turn["end_s"] <= d["end_s"] for d in stays):
+            wrong.append(f"{each['name']} is at a bar and no coach is")
+    return wrong
+
+
+def _is_new(each: Json, turn: Json, held: set[str]) -> bool:
+    shown = {slot["drill"] for slot in each["slots"] if slot["as"] == "shown"}
+    return turn["drill"] in shown and turn["drill"] not in held
 
 
 def _strength(answer: Json, asked: Json) -> list[str]:
@@ -214,12 +251,12 @@ def _gear(answer: Json, asked: Json) -> list[str]:
     if {item: use["have"] for item, use in said.items()} != have:
         wrong.append("what there is isn't what the file says")
     peaks = dict.fromkeys(have, 0)
-    last = max(slot["end_s"] for each in answer["lifters"] for slot in _listed(each))
+    last = max(slot["end_s"] for each in answer["lifters"] for slot in _everything(each))
     for now in range(answer["warm_up_s"], last, TICK):
         sets: dict[str, set[frozenset[str]]] = {}
         places: dict[str, set[frozenset[str]]] = {}
         for each in answer["lifters"]:
-            for slot in _listed(each):
+            for slot in _everything(each):
                 if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
                 who = frozenset([each["name"], slot["shares"] or each["name"]])
@@ -305,8 +342,8 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     """Each drill is done with what it needs, or a stand-in, at a load that both allow."""
     wrong = []
     for each in answer["lifters"]:
-        for slot in _listed(each) if each["more"] else _listed(each)[:-1]:
-            if slot["as"] not in (*DOING, "more"):
+        for slot in _everything(each):
+            if not slot["drill"] or slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
             load = LOADS.index(slot["load"])

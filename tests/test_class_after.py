@@ -1,4 +1,4 @@
-"""What comes after a class's lists: strength after the day's weight; judged from the answer for programs."""
+"""What comes after a class's lists: strength after the day's weight, bars that go round."""
 
 import json
 from pathlib import Path
@@ -98,3 +98,48 @@ def test_a_card_says_the_standard_once(tmp_path: Path) -> None:
     assert said.count("70 to 100 % of the best clean") == 2
     assert said.count("seat and shoulders rise together") == 1
     assert "After the day's weight comes what strengthens" in said
+
+
+NEW: Json = {"holds": []}
+
+
+def turns(answer: Json) -> list[Json | None]:
+    """Each lifter's turn at a bar."""
+    return [each["bar_turn"] for each in answer["lifters"]]
+
+
+def test_a_bar_that_stands_by_goes_round_among_the_new(tmp_path: Path) -> None:
+    """One after the other, one round of what was slow or held, and the coach's list says whose turn it is."""
+    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    answer, said = asked.answer(), asked.text()
+    found = [each for each in turns(answer) if each]
+    assert len(found) == 3
+    assert turns(answer)[:2] == [None, None]
+    assert {entry_of("drill", each["drill"])["speed"] for each in found} <= {"held", "slow", "paused"}
+    starts = sorted(each["start_s"] for each in found)
+    assert len(set(starts)) == 3
+    assert starts[0] >= 60 * 40
+    (stays,) = [duty for duty in answer["coaches"] if duty["does"] == "stay"]
+    assert stays["who"] == ["L2", "L3", "L4"]
+    assert "1 bar that nobody uses goes round" in said
+    assert "Stay with the bar, one round each in this order: L2, L3 and L4 (" in said
+    assert said.count("At the bar, in your turn") == 1
+
+
+def test_no_bar_goes_round_where_none_stands_by(tmp_path: Path) -> None:
+    """Two bars, and two who have them to the end; or bars without anybody who only had a stick."""
+    busy = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, gear={"bar": 2, "stick": 9}, today=["hang-power-snatch"])
+    assert not any(turns(busy.answer()))
+    assert not any(turns(Asked(tmp_path, HEAVY, HEAVY).answer()))
+
+
+def test_the_sheet_has_each_one_s_own_turn(tmp_path: Path) -> None:
+    """When, and where."""
+    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    page = tmp_path / "page.html"
+    found = [each for each in turns(asked.answer()) if each]
+    CliRunner().invoke(drillpath, ["class", str(asked.file), "--sheet", str(page)])
+    text = page.read_text("utf-8")
+    assert text.count("At the bar, in your turn") == len(found) == 2
+    for each in found:
+        assert f"{each['start_s'] // 60}:{each['start_s'] % 60:02}" in text

@@ -55,6 +55,10 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
                 for tick in range((slot.start_s - start) // TICK_S, (_until(plan, each, slot) - start) // TICK_S):
                     if item in out:
                         out[item][tick] += 1
+        for item in each.at_bar.gear if each.at_bar else ():
+            if each.at_bar and item in out:
+                for tick in range((each.at_bar.start_s - start) // TICK_S, (each.at_bar.end_s - start) // TICK_S):
+                    out[item][tick] += 1
         for item in each.more.gear if each.more else ():
             if each.more and item in out:
                 for tick in range((each.more.start_s - start) // TICK_S, (each.more.end_s - start) // TICK_S):

@@ -42,6 +42,7 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "slots": [_slot(slot) for slot in plan.slots],
         "strength": [_slot(slot) for slot in plan.strength],
         "more": _more(plan.more),
+        "bar_turn": plan.at_bar and _slot(plan.at_bar),
     }
 
 

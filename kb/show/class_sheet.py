@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_more import more_line, strength_said
@@ -101,6 +102,8 @@ def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:
         lines.append(_tried(_Line(clock(slot.start_s), slot.station, says), slot))
     if each.more is not None:
         lines.append(_Line(clock(each.more.start_s), each.more.station, more_line(each.more)))
+    if each.at_bar is not None:
+        lines.append(_Line(clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return lines
 
 

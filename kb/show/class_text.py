@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
+from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_more import more_line, strength_line, strength_said
 from kb.show.class_words import (
@@ -135,4 +136,8 @@ def _card(plan: ClassPlan, each: LifterPlan, setting: Setting, told: set[DrillId
     told |= {slot.drill.id for slot in each.strength}
     if each.more is not None:
         lines += rows([(clock(each.more.start_s), each.more.station, more_line(each.more))], setting)
+    if each.at_bar is not None:
+        # the same for all, so that one card does for all: whose turn it is stands in the coach's list
+        since = min(other.at_bar.start_s for other in plan.lifters if other.at_bar is not None)
+        lines += rows([(clock(since), "bar", bar_line(each.at_bar))], setting)
     return title_of(each).removeprefix(f"{each.lifter.name}: "), lines

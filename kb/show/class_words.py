@@ -7,6 +7,7 @@ from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
 from kb.show.class_today import today_said
 from kb.show.coach_words import dosed, human, listed
@@ -65,7 +66,7 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
     spared = _spared_said(plan)
-    first = [*today_said(plan), *([spared] if spared else [])]
+    first = [*today_said(plan), *([spared] if spared else []), *bars_said(plan)]
     return [*first, said, how, _drills_said(plan), *more_said(plan), *_left_said(plan)]
 
 
@@ -156,6 +157,8 @@ def chain_said(group: Group) -> list[tuple[DrillId, str]]:
 
 def duty_said(plan: ClassPlan, duty: Duty) -> str:
     """What a coach does, in a sentence."""
+    if duty.does == "stay":
+        return stay_said(plan)
     who = _who_said(plan, duty.who)
     if duty.does == "show":
         cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 
 from kb.ask.chain import chain
-from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_stick
+from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_bar, with_stick
+from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import today_of
@@ -42,7 +43,8 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
         if key not in seen:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
-                seen[key] = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                own = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                seen[key] = with_bar(own, have, shelf, BARS)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
                 raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None

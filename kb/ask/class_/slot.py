@@ -35,7 +35,7 @@ class LifterPlan(NamedTuple):
     """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
 
     `more` is None for who works till near the end, or has nothing to go on with; `strength` is what strengthens in
-    between, after the day's weight.
+    between, after the day's weight. `at_bar` is one round at a bar that goes round near the end, while `more` goes on.
     """
 
     lifter: Lifter
@@ -46,6 +46,7 @@ class LifterPlan(NamedTuple):
     later: int
     more: More | None = None
     strength: tuple[Slot, ...] = ()
+    at_bar: Slot | None = None
 
     @property
     def done_s(self) -> int:
@@ -54,12 +55,15 @@ class LifterPlan(NamedTuple):
 
 
 class Duty(NamedTuple):
-    """What a coach (from 0) does: shows a drill, or stands by at a first try."""
+    """What a coach (from 0) does: shows a drill, stands by at a first try, or stays with the bars that go round.
+
+    There `drill` is the first of those that are done.
+    """
 
     coach: int
     start_s: int
     end_s: int
-    does: Literal["show", "watch"]
+    does: Literal["show", "watch", "stay"]
     drill: Drill
     who: tuple[str, ...]
 

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple
 
+from kb.ask.class_.bar_turns import BarTurns, bar_turns_of
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing
 from kb.ask.class_.going_on import more_of
@@ -10,7 +11,7 @@ from kb.ask.class_.more import Again, again_of
 from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
 from kb.ask.class_.slot import Duty, GearUse, LifterPlan, Part, Slot
-from kb.ask.class_.stations import Place, places_of, station_of, strong_at
+from kb.ask.class_.stations import Place, places_of, station_of, strong_at, turn_at
 from kb.ask.class_.strength import Strong, strength_of
 from kb.dose import check_seconds, work_seconds
 from kb.terms import Drill, DrillId, ItemId, Load
@@ -69,7 +70,8 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     rotation = matter.rotation
     strong = strength_of(matter, plan)
     again = again_of(matter, plan, strong)
-    told = _Told(matter, plan, places_of(matter, plan, again, strong))
+    bars = bar_turns_of(matter, plan, strong, again)
+    told = _Told(matter, plan, places_of(matter, plan, again, strong, bars))
     slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
     for u, unit in enumerate(rotation.units):
         for k in range(len(unit.tasks)):
@@ -82,6 +84,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
                 slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
     group = {n: unit.group for unit in rotation.units for n in unit.lifters}
     more, after = more_of(matter, told.places, again), _strength(told, strong)
+    at_bar = _at_bar(told, bars)
     idle = idle_of(rotation, plan)
     gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
     return ClassPlan(
@@ -89,11 +92,13 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
         idle * TICK_S,
         gap,
         tuple(
-            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(more=more.get(n), strength=after[n])
+            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(
+                more=more.get(n), strength=after[n], at_bar=at_bar.get(n)
+            )
             for n in range(len(matter.owns))
         ),
-        _duties(told, drills),
-        _gear(told, again, strong),
+        _duties(told, drills, bars),
+        _gear(told, again, strong, bars),
         _drills_at_once(told),
         plan.drills_bound,
     )
@@ -119,6 +124,22 @@ def _strength(told: _Told, strong: Sequence[Strong]) -> dict[int, tuple[Slot, ..
             )
             found[n] = (*found[n], slot)
     return found
+
+
+def _at_bar(told: _Told, bars: BarTurns | None) -> dict[int, Slot]:
+    """Each lifter's turn, by number, at the bars that go round."""
+    return {
+        turn.lifter: Slot(
+            told.at(turn.start),
+            told.at(turn.end),
+            turn.doing.drill,
+            Load.LIGHT,
+            "check",
+            station_of(told.places[turn_at(told.matter, turn.n)], turn.gear, 0),
+            tuple(dict.fromkeys(gear.using for gear in turn.gear)),
+        )
+        for turn in (bars.turns if bars else ())
+    }
 
 
 def _begins(slot: Slot) -> int:
@@ -191,10 +212,10 @@ def _tell_partners(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) ->
         slots[helps].append(Slot(at, end, doing.drill, task.load, "helps", station, with_whom=told.name(does)))
 
 
-def _duties(told: _Told, drills: Mapping[DrillId, Drill]) -> tuple[Duty, ...]:
+def _duties(told: _Told, drills: Mapping[DrillId, Drill], bars: BarTurns | None) -> tuple[Duty, ...]:
     """What the coaches do, each as soon as one is free; the same coach goes on where it makes no difference."""
     rotation, plan = told.matter.rotation, told.plan
-    wanted: list[tuple[int, int, Literal["show", "watch"], DrillId, tuple[int, ...]]] = []
+    wanted: list[tuple[int, int, Literal["show", "watch", "stay"], DrillId, tuple[int, ...]]] = []
     for showing, start in zip(rotation.showings, plan.shown, strict=True):
         people = sorted({n for u, _ in showing.needs for n in rotation.units[u].lifters})
         wanted.append((start, start + showing.ticks, "show", showing.drill, tuple(people)))
@@ -203,6 +224,9 @@ def _duties(told: _Told, drills: Mapping[DrillId, Drill]) -> tuple[Duty, ...]:
             if task.look:
                 begin = plan.starts[u][k] + task.look_at
                 wanted.append((begin, begin + task.look, "watch", task.drill, unit.lifters))
+    if bars is not None:
+        lifters = tuple(turn.lifter for turn in bars.turns)
+        wanted.append((bars.start, bars.end, "stay", bars.turns[0].doing.drill.id, lifters))
     free = [0] * rotation.coaches
     found = []
     for begin, end, does, drill, whom in sorted(wanted):
@@ -223,7 +247,7 @@ def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:
     ]
 
 
-def _gear(told: _Told, again: Sequence[Again], strong: Sequence[Strong]) -> tuple[GearUse, ...]:
+def _gear(told: _Told, again: Sequence[Again], strong: Sequence[Strong], bars: BarTurns | None) -> tuple[GearUse, ...]:
     asked = told.matter.asked
     peaks = {item: 0 for item, count in sorted(asked.have.items()) if count < PLENTY and item != PARTNER}
     for tick in range(told.matter.rotation.last):
@@ -236,6 +260,9 @@ def _gear(told: _Told, again: Sequence[Again], strong: Sequence[Strong]) -> tupl
                 out[item] = out.get(item, 0) + count
         for step in strong:
             for item, count in step.mode.gear if step.start <= tick < step.end else ():
+                out[item] = out.get(item, 0) + count
+        for turn in bars.turns if bars else ():
+            for item, count in turn.items if turn.start <= tick < turn.end else ():
                 out[item] = out.get(item, 0) + count
         for item, count in out.items():
             peaks[item] = max(peaks[item], count)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from kb.ask.class_.bar_turns import BarTurns
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.more import Again
@@ -11,7 +12,7 @@ from kb.ask.class_.strength import MOST, Strong
 from kb.kit import Gear
 from kb.terms import ItemId
 
-__all__ = ["PLACES", "Place", "again_at", "places_of", "station_of", "strong_at"]
+__all__ = ["PLACES", "Place", "again_at", "places_of", "station_of", "strong_at", "turn_at"]
 
 PLACES = tuple(map(ItemId, ("bar", "rack", "blocks", "box", "bench", "chair", "wall")))
 """What makes a station, the first of a drill's that is there naming it; whatever else is done on the open floor."""
@@ -45,10 +46,19 @@ def again_at(matter: Matter, each: Again) -> tuple[int, int]:
     return each.unit, len(matter.rotation.units[each.unit].tasks) + MOST + each.member
 
 
+def turn_at(matter: Matter, n: int) -> tuple[int, int]:
+    """Where `places_of` has the n-th of the bars that go round: after all units."""
+    return len(matter.rotation.units) + n, 0
+
+
 def places_of(
-    matter: Matter, plan: Plan, again: Sequence[Again] = (), strong: Sequence[Strong] = ()
+    matter: Matter,
+    plan: Plan,
+    again: Sequence[Again] = (),
+    strong: Sequence[Strong] = (),
+    bars: BarTurns | None = None,
 ) -> dict[tuple[int, int], tuple[Place, ...]]:
-    """For each task of each unit, and what comes after (`strong_at`, `again_at`), the numbered things it is done at.
+    """For each task of each unit, and what comes after (`strong_at` and its like), the numbered things it is done at.
 
     Taken in order of time, each unit keeps its numbers while they are free, else the lowest. There are always
     enough, as no more are out at once than there are.
@@ -56,7 +66,7 @@ def places_of(
     free_at: dict[ItemId, list[int]] = {}
     last: dict[tuple[int, ItemId], list[int]] = {}
     found = {}
-    claims = sorted(_claims(matter, plan, again, strong))
+    claims = sorted([*_claims(matter, plan, again, strong), *_bar_claims(matter, bars)])
     for claim in claims:
         start, u = claim.start, claim.unit
         places: list[Place] = []
@@ -90,6 +100,12 @@ def _claims(matter: Matter, plan: Plan, again: Sequence[Again], strong: Sequence
         yield _Claim(step.start, *strong_at(matter, step), step.end, step.mode.gear)
     for each in again:
         yield _Claim(each.start, *again_at(matter, each), each.end, each.form.items, each.member)
+
+
+def _bar_claims(matter: Matter, bars: BarTurns | None) -> Iterator[_Claim]:
+    for n in range(bars.many if bars else 0):
+        if bars:
+            yield _Claim(bars.start, *turn_at(matter, n), bars.end, ((bars.item, 1),))
 
 
 def station_of(places: Sequence[Place], gear: Sequence[Gear], n: int) -> str:

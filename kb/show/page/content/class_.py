@@ -5,6 +5,7 @@ from typing import NamedTuple
 from kb.ask.class_.rotation import TICK_S
 from kb.ask.class_.slots import ClassPlan, GearUse, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
@@ -161,6 +162,8 @@ def _card(plan: ClassPlan, each: LifterPlan) -> CardShown:
     lines += tuple((clock(slot.start_s), slot.station, strength_line(slot, FINE)) for slot in each.strength)
     if each.more is not None:
         lines = (*lines, (clock(each.more.start_s), each.more.station, more_line(each.more)))
+    if each.at_bar is not None:
+        lines = (*lines, (clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return CardShown(title_of(each), lines, after(each))
 
 

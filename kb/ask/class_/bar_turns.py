@@ -1,0 +1,145 @@
+"""Bars that nobody uses near the end of a class go round: each who has only had a stick does one round, a coach there.
+
+A pass over a finished plan and what comes after it: nothing that anyone needs is taken.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from kb.ask.class_.build import Matter
+from kb.ask.class_.doing import Doing, counted
+from kb.ask.class_.ended import WORTH_S, Ended, ended
+from kb.ask.class_.handing_on import BARS, bar_in, first_at_a_bar, hands_on
+from kb.ask.class_.more import Again
+from kb.ask.class_.rotation import Plan, ticks
+from kb.ask.class_.strength import Strong
+from kb.dose import check_seconds
+from kb.kit import Gear
+from kb.terms import ItemId
+
+__all__ = ["BarTurn", "BarTurns", "bar_turns_of"]
+
+LAST_S = 480
+"""The last part of a class, s, in which bars go round: a quarter of it, but so much at least. Ours."""
+
+
+class BarTurn(NamedTuple):
+    """A lifter's one round with an empty bar, from tick `start` to `end`, at the `n`-th of the bars that go round."""
+
+    lifter: int
+    doing: Doing
+    gear: tuple[Gear, ...]
+    items: tuple[tuple[ItemId, int], ...]
+    n: int
+    start: int
+    end: int
+
+
+class BarTurns(NamedTuple):
+    """Which bars go round, and whose turn it is when. A coach stays with them all the while."""
+
+    item: ItemId
+    turns: tuple[BarTurn, ...] = ()
+
+    @property
+    def start(self) -> int:
+        """When the first turn begins, a tick."""
+        return min(turn.start for turn in self.turns)
+
+    @property
+    def end(self) -> int:
+        """When the last one ends, a tick."""
+        return max(turn.end for turn in self.turns)
+
+    @property
+    def many(self) -> int:
+        """How many bars go round."""
+        return len({turn.n for turn in self.turns})
+
+
+def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequence[Again]) -> BarTurns | None:
+    """The bars that go round, as few as give everyone a turn; None where none is free, or nobody is ready for one.
+
+    Who learns comes before who practises, unless more have a turn where they come as their lists end. Where the time
+    doesn't hold all, as many as it does.
+    """
+    ready = first_at_a_bar(matter, plan)
+    if not ready:
+        return None
+    hall = _all_out(matter, plan, strong, again)
+    last, handed = matter.rotation.last, hands_on(matter)
+    since = last - ticks(max(LAST_S, 15 * matter.asked.minutes))
+    if handed:
+        # from when those who learn have learnt, whoever practises has laid theirs down
+        since = max(hall.ends[n] for n, own in enumerate(matter.owns) if not own.by_themselves)
+    since = _coach_from(matter, plan, max(since, 0))
+    if last - since < ticks(WORTH_S):
+        return None
+    by_end = sorted(ready, key=lambda n: (hall.ends[n], n))
+    orders = (sorted(by_end, key=lambda n: matter.owns[n].by_themselves), by_end)
+    for item in BARS:
+        free = matter.asked.have.get(item, 0) - max(hall.out.get(item, [0])[since:], default=0)
+        ways = (
+            _dealt(matter, hall, ready, order, item, many, since) for many in range(1, free + 1) for order in orders
+        )
+        best = max(ways, key=len, default=())
+        if best:
+            return BarTurns(item, best)
+    return None
+
+
+def _all_out(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequence[Again]) -> Ended:
+    hall = ended(matter, plan)
+    for step in strong:
+        hall.take(step.mode.gear, step.start, step.end)
+    for each in again:
+        hall.take(each.form.items, each.start, each.end)
+    return hall
+
+
+def _coach_from(matter: Matter, plan: Plan, since: int) -> int:
+    """From when on, tick `since` at the earliest, a coach has nothing else to do up to the end."""
+    rotation = matter.rotation
+    spans = [(start, start + each.ticks) for each, start in zip(rotation.showings, plan.shown, strict=True)]
+    for u, unit in enumerate(rotation.units):
+        spans += [
+            (plan.starts[u][k] + task.look_at, plan.starts[u][k] + task.look_at + task.look)
+            for k, task in enumerate(unit.tasks)
+            if task.look
+        ]
+    busy = [tick for tick in range(since, rotation.last) if sum(a <= tick < b for a, b in spans) >= rotation.coaches]
+    return busy[-1] + 1 if busy else since
+
+
+def _dealt(
+    matter: Matter,
+    hall: Ended,
+    ready: dict[int, Doing],
+    order: Sequence[int],
+    item: ItemId,
+    many: int,
+    since: int,
+) -> tuple[BarTurn, ...]:
+    """Everyone's turn with so many bars, one batch after the other; as many as the time and the gear hold."""
+    found: list[BarTurn] = []
+    now = since
+    able = [n for n in order if bar_in(ready[n], item)]
+    for at in range(0, len(able), many):
+        batch = able[at : at + many]
+        start = max([now, *(hall.ends[n] for n in batch)])
+        now = start + max(ticks(check_seconds(ready[n].drill)) for n in batch)
+        turns = [_turn(matter, ready[n], n, item, place, start) for place, n in enumerate(batch)]
+        together: dict[ItemId, int] = {}
+        for turn in turns:
+            for thing, count in turn.items:
+                together[thing] = together.get(thing, 0) + count
+        if now > matter.rotation.last or not hall.free(matter, tuple(together.items()), start, now):
+            break
+        found += turns
+    return tuple(found)
+
+
+def _turn(matter: Matter, doing: Doing, n: int, item: ItemId, place: int, start: int) -> BarTurn:
+    gear = bar_in(doing, item)
+    items = tuple((each, 1) for each in counted(gear, matter.asked.have))
+    return BarTurn(n, doing, gear, items, place, start, start + ticks(check_seconds(doing.drill)))
