@@ -72,6 +72,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _today,
         _strength,
         _more,
+        _by_turns,
         _at_bar,
     ):
         wrong += rule(answer, asked)
@@ -225,6 +226,27 @@ def _more(answer: Json, asked: Json) -> list[str]:
             other = _named(answer, more["shares"])["more"]
             if (other["drill"], other["shares"], other["end_s"]) != (more["drill"], each["name"], more["end_s"]):
                 wrong.append(f"{each['name']} takes turns with nobody")
+    return wrong
+
+
+def _by_turns(answer: Json, _asked: Json) -> list[str]:
+    """Over twelve minutes other drills of the list come by turns with what there is more, none heavier than it was."""
+    wrong = []
+    for each in answer["lifters"]:
+        more = each["more"] or {"by_turns": [], "change_s": None, "rounds": 0, "every_s": 0, "start_s": 0, "end_s": 0}
+        span = more["rounds"] * more["every_s"]
+        for other in more["by_turns"]:
+            mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
+            most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
+            if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
+                wrong.append(f"{each['name']} changes to {other['drill']}")
+            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (2 if more["shares"] else 1):
+                wrong.append(f"{each['name']} has no rest in {other['drill']}")
+            span += other["rounds"] * other["every_s"]
+        if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
+            wrong.append(f"{each['name']}: the drills by turns don't fit")
+        if more["by_turns"] and more["end_s"] - more["start_s"] <= 690:
+            wrong.append(f"{each['name']} changes drills for no reason")
     return wrong
 
 

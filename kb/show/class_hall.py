@@ -41,7 +41,9 @@ def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> lis
     if each.more is not None:
         if each.more.start_s > now:  # the second of two in turns
             cells.append(Cell((each.more.start_s - now) // TICK_S, "", "none"))
-        cells.append(Cell((each.more.end_s - each.more.start_s) // TICK_S, letters[each.more.drill.id].lower(), "more"))
+        cells += [
+            Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in each.more.legs
+        ]
     return cells
 
 

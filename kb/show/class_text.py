@@ -95,8 +95,9 @@ def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
     for slot in (*each.slots, *each.strength):
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
-    if each.more is not None and each.more.start_s <= at < each.more.end_s:
-        return letters[each.more.drill.id].lower()
+    for start, end, drill in each.more.legs if each.more else ():
+        if start <= at < end:
+            return letters[drill.id].lower()
     return WAITING if at < each.slots[-1].end_s else " "
 
 

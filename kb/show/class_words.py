@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
@@ -52,7 +53,7 @@ def facts_of(plan: ClassPlan) -> list[str]:
 def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
     """How good the plan is, and what of that is proved."""
     longest = max(each.waits_s for each in plan.lifters)
-    ends = f"The last lifter has ended at {clock(plan.end_s)} of {plan.matter.asked.minutes}:00."
+    ends = f"The last list has ended at {clock(plan.end_s)} of {plan.matter.asked.minutes}:00{_all_go_on(plan)}."
     if plan.idle_s == 0:
         said = f"Nobody waits at all. {ends}"
     else:
@@ -70,6 +71,13 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
     return [*first, said, how, _drills_said(plan), *more_said(plan), *_left_said(plan)]
 
 
+def _all_go_on(plan: ClassPlan) -> str:
+    """That nobody stands about to the end, where that is so and there is something left."""
+    end = 60 * plan.matter.asked.minutes
+    busy = all(end - (each.more.end_s if each.more else each.done_s) < WORTH_S for each in plan.lifters)
+    return ", and all go on to the end" if busy and end - plan.end_s >= WORTH_S else ""
+
+
 def _left_said(plan: ClassPlan) -> list[str]:
     """What to do with minutes left over, where they are worth a word."""
     asked = plan.matter.asked
@@ -83,7 +91,7 @@ def _left_said(plan: ClassPlan) -> list[str]:
     )
     again = "all of it" if 60 * left >= plan.end_s - asked.warm_up_s else "the last drills"
     return [
-        f"{left} min are left after the last list. Instead of going on alone: {again} once more in the same turns"
+        f"In the {left} min after the last list, instead of going on alone: {again} once more in the same turns"
         " with the standards counted, or longer with those who haven't met one."
         + f" {GAME}"
         + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")

@@ -83,7 +83,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
                 at, end = told.at(start), told.at(start + showing.ticks)
                 slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
     group = {n: unit.group for unit in rotation.units for n in unit.lifters}
-    more, after = more_of(matter, told.places, again), _strength(told, strong)
+    more, after = more_of(matter, plan, told.places, again), _strength(told, strong)
     at_bar = _at_bar(told, bars)
     idle = idle_of(rotation, plan)
     gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
