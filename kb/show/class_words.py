@@ -171,7 +171,19 @@ def duty_said(plan: ClassPlan, duty: Duty) -> str:
     if duty.does == "show":
         cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""
         return f"Show {duty.drill.name} to {who}{cue}."
-    return f"Stand by {who}: first try, {duty.drill.name}."
+    return f"Stand by {who}{_in_turn(plan, duty)}: first try, {duty.drill.name}."
+
+
+def _in_turn(plan: ClassPlan, duty: Duty) -> str:
+    """That two who begin together at two places are looked at one after the other: a coach is at one at a time."""
+    at = {
+        (slot.start_s, slot.station)
+        for each in plan.lifters
+        if each.lifter.name in duty.who
+        for slot in each.slots
+        if slot.watched and slot.drill.id == duty.drill.id and slot.start_s < duty.end_s and slot.end_s > duty.start_s
+    }
+    return ", one after the other" if len({station for _, station in at}) > 1 else ""
 
 
 def _who_said(plan: ClassPlan, who: Sequence[str]) -> str:

@@ -3,7 +3,7 @@
 A pass over a finished plan and what comes after it: nothing that anyone needs is taken.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
@@ -11,7 +11,7 @@ from kb.ask.class_.doing import Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
 from kb.ask.class_.handing_on import BARS, bar_in, first_at_a_bar, hands_on
 from kb.ask.class_.more import Again
-from kb.ask.class_.rotation import Plan, ticks
+from kb.ask.class_.rotation import TOGETHER, Plan, ticks
 from kb.ask.class_.strength import Strong
 from kb.dose import check_seconds
 from kb.kit import Gear
@@ -60,8 +60,8 @@ class BarTurns(NamedTuple):
 def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequence[Again]) -> BarTurns | None:
     """The bars that go round, as few as give everyone a turn; None where none is free, or nobody is ready for one.
 
-    Who learns comes before who practises, unless more have a turn where they come as their lists end. Where the time
-    doesn't hold all, as many as it does.
+    Not while four or more who learn are still to end, as a coach calls what they do. Who learns comes before who
+    practises. Where the time doesn't hold all, as many as it does.
     """
     ready = first_at_a_bar(matter, plan)
     if not ready:
@@ -72,20 +72,26 @@ def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Se
     if handed:
         # from when those who learn have learnt, whoever practises has laid theirs down
         since = max(hall.ends[n] for n, own in enumerate(matter.owns) if not own.by_themselves)
-    since = _coach_from(matter, plan, max(since, 0))
-    if last - since < ticks(WORTH_S):
-        return None
-    by_end = sorted(ready, key=lambda n: (hall.ends[n], n))
-    orders = (sorted(by_end, key=lambda n: matter.owns[n].by_themselves), by_end)
-    for item in BARS:
-        free = matter.asked.have.get(item, 0) - max(hall.out.get(item, [0])[since:], default=0)
-        ways = (
-            _dealt(matter, hall, ready, order, item, many, since) for many in range(1, free + 1) for order in orders
-        )
-        best = max(ways, key=len, default=())
-        if best:
-            return BarTurns(item, best)
-    return None
+    order = sorted(ready, key=lambda n: (matter.owns[n].by_themselves, hall.ends[n], n))
+    found: list[BarTurns] = []
+    for start in _starts(matter, hall, ready, max(since, 0)):
+        free_from = _coach_from(matter, plan, start)
+        if last - free_from < ticks(WORTH_S):
+            continue
+        able = [n for n in order if hall.ends[n] <= free_from or matter.owns[n].by_themselves]
+        for item in BARS:
+            free = matter.asked.have.get(item, 0) - max(hall.out.get(item, [0])[free_from:], default=0)
+            ways = (_dealt(matter, hall, ready, able, item, many, free_from) for many in range(1, free + 1))
+            found.append(BarTurns(item, max(ways, key=len, default=())))
+    best = max(found, key=lambda each: len(each.turns), default=None)
+    return best if best is not None and best.turns else None
+
+
+def _starts(matter: Matter, hall: Ended, ready: Collection[int], since: int) -> list[int]:
+    """When it may begin, ticks, the latest first: as learners end, once too few are left for a drill to be called."""
+    ends = [hall.ends[n] for n in ready if not matter.owns[n].by_themselves]
+    starts = {max(since, end) for end in ends} or {since}
+    return [each for each in sorted(starts, reverse=True) if sum(end > each for end in ends) < TOGETHER]
 
 
 def _all_out(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequence[Again]) -> Ended:
