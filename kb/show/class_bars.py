@@ -21,11 +21,12 @@ def bars_said(plan: ClassPlan) -> list[str]:
     start, end = min(slot.start_s for _, slot in turns), max(slot.end_s for _, slot in turns)
     bar = next(human(item) for item in turns[0][1].gear if item in BARS)
     goes = f"{many} {bar}{'s' if many > 1 else ''} that nobody uses {'go' if many > 1 else 'goes'} round"
-    calls = listed([plan.lifters[n].lifter.name for n in hands_on(plan.matter)])
+    theirs = [plan.lifters[n] for n in hands_on(plan.matter)]
+    calls = listed([each.lifter.name for each in theirs if each.more is None or each.more.end_s <= start])
     return [
         f"{goes} from {clock(start)} to {clock(end)}, empty, among those who have only had a stick and have met the"
         f" drill's standard with it: one round each, a coach there, the others going on."
-        f"{f' {calls} call the standard.' if calls else ''} For whom the bar is too heavy the stick stays."
+        f"{f' {calls} call{_s(calls)} the standard.' if calls else ''} For whom the bar is too heavy the stick stays."
     ]
 
 
@@ -51,6 +52,10 @@ def _turns(plan: ClassPlan) -> list[tuple[str, Slot]]:
     """Whose turn it is, in order."""
     found = [(each.lifter.name, each.at_bar) for each in plan.lifters if each.at_bar is not None]
     return sorted(found, key=lambda turn: (turn[1].start_s, turn[1].station))
+
+
+def _s(names: str) -> str:
+    return "" if " and " in names else "s"
 
 
 def _at_once(turns: Sequence[tuple[str, Slot]]) -> int:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
-from kb.ask.class_.handing_on import BARS, bar_in, first_at_a_bar, hands_on
+from kb.ask.class_.handing_on import BARS, bar_in, first_at_a_bar, handed_on, hands_on, last_part
 from kb.ask.class_.more import Again
 from kb.ask.class_.rotation import TOGETHER, Plan, ticks
 from kb.ask.class_.strength import Strong
@@ -17,10 +17,7 @@ from kb.dose import check_seconds
 from kb.kit import Gear
 from kb.terms import ItemId
 
-__all__ = ["BarTurn", "BarTurns", "bar_turns_of"]
-
-LAST_S = 480
-"""The last part of a class, s, in which bars go round: a quarter of it, but so much at least. Ours."""
+__all__ = ["BarTurn", "BarTurns", "bar_turns_of", "taken_back"]
 
 
 class BarTurn(NamedTuple):
@@ -68,10 +65,7 @@ def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Se
         return None
     hall = _all_out(matter, plan, strong, again)
     last, handed = matter.rotation.last, hands_on(matter)
-    since = last - ticks(max(LAST_S, 15 * matter.asked.minutes))
-    if handed:
-        # from when those who learn have learnt, whoever practises has laid theirs down
-        since = max(hall.ends[n] for n, own in enumerate(matter.owns) if not own.by_themselves)
+    since = handed_on(matter, hall.ends) if handed else last_part(matter)
     order = sorted(ready, key=lambda n: (matter.owns[n].by_themselves, hall.ends[n], n))
     found: list[BarTurns] = []
     for start in _starts(matter, hall, ready, max(since, 0)):
@@ -85,6 +79,25 @@ def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Se
             found.append(BarTurns(item, max(ways, key=len, default=())))
     best = max(found, key=lambda each: len(each.turns), default=None)
     return best if best is not None and best.turns else None
+
+
+def taken_back(
+    matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequence[Again], bars: BarTurns | None
+) -> tuple[Again, ...]:
+    """What there is more, where bars were laid down for others to the end again for whom no other needs theirs."""
+    hall, handed, last = _all_out(matter, plan, strong, again), hands_on(matter), matter.rotation.last
+    if bars is not None:
+        # each of them all the while, as nobody else comes in between
+        hall.take(((bars.item, bars.many),), bars.start, bars.end)
+    found = []
+    for each in again:
+        theirs = bool(handed.keys() & set(each.form.lifters)) and each.end < last
+        if theirs and hall.free(matter, each.form.items, each.end, last):
+            hall.take(each.form.items, each.end, last)
+            found.append(each._replace(end=last))
+        else:
+            found.append(each)
+    return tuple(found)
 
 
 def _starts(matter: Matter, hall: Ended, ready: Collection[int], since: int) -> list[int]:

@@ -1,22 +1,27 @@
 """Who has only had a stick and may have a bar near the end; and who hands theirs on to them."""
 
+from collections.abc import Mapping
+
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, Own
-from kb.ask.class_.rotation import Plan
+from kb.ask.class_.rotation import Plan, ticks
 from kb.kit import Gear
 from kb.terms import Catch, ItemId, Load, Speed, Stage
 
-__all__ = ["BARS", "bar_in", "first_at_a_bar", "hands_on"]
+__all__ = ["BARS", "bar_in", "first_at_a_bar", "handed_on", "hands_on", "last_part"]
 
 BARS = (ItemId("training-bar"), ItemId("bar"))
 """Bars, the lightest first: what begins with a stick goes on with that."""
+
+LAST_S = 480
+"""The last part of a class, s, in which bars go round: a quarter of it, but so much at least. Ours."""
 
 HEADROOM = ItemId("headroom")
 """What is overhead needs it."""
 
 
 def hands_on(matter: Matter) -> dict[int, ItemId]:
-    """Lifters, by number, who hand a bar on once they have ended, and which; none where all who learn have one.
+    """Lifters, by number, who hand a bar on near the end, and which; none where all who learn have one.
 
     Only in a class with a `today`: the others then know what they do with it. Who has a day's weight keeps theirs.
     """
@@ -28,6 +33,17 @@ def hands_on(matter: Matter) -> dict[int, ItemId]:
         for n, own in enumerate(matter.owns)
         if own.by_themselves and own.lifter.weight_kg is None and _has(own)
     }
+
+
+def last_part(matter: Matter) -> int:
+    """From when on bars may go round, a tick: the last quarter of a class, eight minutes at least."""
+    return max(matter.rotation.last - ticks(max(LAST_S, 15 * matter.asked.minutes)), 0)
+
+
+def handed_on(matter: Matter, ends: Mapping[int, int]) -> int:
+    """When bars are handed on, a tick: in the last part, when those who learn have ended."""
+    learnt = (end for n, end in ends.items() if not matter.owns[n].by_themselves)
+    return max(last_part(matter), *learnt)
 
 
 def _has(own: Own) -> list[ItemId]:

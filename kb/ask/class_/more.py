@@ -3,13 +3,13 @@
 A pass over a finished plan, which stays as it is: nobody's gear, minute or coach is taken for it.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
-from kb.ask.class_.handing_on import hands_on
+from kb.ask.class_.handing_on import handed_on, hands_on
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, ticks
 from kb.ask.class_.strength import Strong
 from kb.dose import round_seconds
@@ -49,20 +49,21 @@ def again_of(matter: Matter, plan: Plan, strong: Sequence[Strong] = ()) -> tuple
     The drill is the last of the list of which the gear, or a stick in a bar's place, is free almost from their end to
     the class's, else the one of which it is free longest; no preparation, and none that needs a partner. For whom
     nothing is free takes turns with somebody who does alone what both had on their lists. Who hands a bar on goes on
-    until all have learnt what they shall.
+    until then.
     """
     last = matter.rotation.last
     hall = _with(ended(matter, plan), matter, strong)
     ends = hall.ends
     found: list[Again] = []
     done: set[int] = set()
-    handing, learnt = hands_on(matter), _learnt(matter, ends)
+    handing = hands_on(matter)
+    handed = handed_on(matter, ends) if handing else 0
     for n in sorted(ends, key=lambda each: (ends[each], each)):
         if n in done or last - ends[n] < ticks(WORTH_S):
             continue
         chosen = _chosen(list(_possible(_Hall(matter, plan, hall, done), n)), ends[n], last)
         if chosen is not None and n in handing:
-            chosen = _until(chosen, learnt)
+            chosen = _until(chosen, handed)
         if chosen is None:
             continue
         hall.take(chosen.form.items, chosen.start, chosen.end)
@@ -81,11 +82,6 @@ def _with(hall: Ended, matter: Matter, strong: Sequence[Strong]) -> Ended:
         for at, n in enumerate(matter.rotation.units[each.unit].lifters):
             hall.ends[n] = each.start + (each.mode.turns if at else 0) + each.mode.ticks
     return hall
-
-
-def _learnt(matter: Matter, ends: Mapping[int, int]) -> int:
-    """When the last of those who learn has ended, ticks."""
-    return max((end for n, end in ends.items() if not matter.owns[n].by_themselves), default=0)
 
 
 def _until(again: Again, end: int) -> Again | None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple
 
-from kb.ask.class_.bar_turns import BarTurns, bar_turns_of
+from kb.ask.class_.bar_turns import BarTurns, bar_turns_of, taken_back
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing
 from kb.ask.class_.going_on import more_of
@@ -71,6 +71,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     strong = strength_of(matter, plan)
     again = again_of(matter, plan, strong)
     bars = bar_turns_of(matter, plan, strong, again)
+    again = taken_back(matter, plan, strong, again, bars)
     told = _Told(matter, plan, places_of(matter, plan, again, strong, bars))
     slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
     for u, unit in enumerate(rotation.units):
