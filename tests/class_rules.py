@@ -229,15 +229,20 @@ def _more(answer: Json, asked: Json) -> list[str]:
     return wrong
 
 
-def _by_turns(answer: Json, _asked: Json) -> list[str]:
-    """Over twelve minutes other drills of the list come by turns with what there is more, none heavier than it was."""
+def _by_turns(answer: Json, asked: Json) -> list[str]:
+    """Over twelve minutes other drills of the list come by turns with what there is more, none heavier than it was.
+
+    Who practises what they hold may do at a light bar what they checked with a stick.
+    """
     wrong = []
-    for each in answer["lifters"]:
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
         more = each["more"] or {"by_turns": [], "change_s": None, "rounds": 0, "every_s": 0, "start_s": 0, "end_s": 0}
         span = more["rounds"] * more["every_s"]
         for other in more["by_turns"]:
             mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
             most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
+            held = "fault" not in said and _holds_all(answer, said)
+            most = max(most, LOADS.index("light")) if held and most > 0 else most
             if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
                 wrong.append(f"{each['name']} changes to {other['drill']}")
             if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (2 if more["shares"] else 1):

@@ -143,3 +143,13 @@ def test_the_sheet_has_each_one_s_own_turn(tmp_path: Path) -> None:
     assert text.count("At the bar, in your turn") == len(found) == 2
     for each in found:
         assert f"{each['start_s'] // 60}:{each['start_s'] % 60:02}" in text
+
+
+def test_who_practises_changes_at_the_bar_that_they_have(tmp_path: Path) -> None:
+    """What was checked with a stick comes round at the light bar in their hands; no stick is taken for it."""
+    asked = Asked(tmp_path, {"holds": ["full-jerk"]}, lift="jerk", kit="school-hall", gear={"bar": 1, "stick": 1})
+    ((more,),) = [[each["more"] for each in asked.answer()["lifters"]]]
+    assert (more["drill"], more["change_s"]) == ("full-jerk", 240)
+    assert "bar" in more["gear"]
+    assert "stick" not in more["gear"]
+    assert [(each["drill"], each["load"]) for each in more["by_turns"]] == [("power-jerk", "light")]

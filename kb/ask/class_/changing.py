@@ -38,13 +38,15 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
     if (again.end - again.start) * TICK_S <= LONG_S or not set(again.form.lifters) <= set(unit.lifters):
         return ()
     have, found = {item for item, _ in again.form.items}, dict[DrillId, Other]()
+    held = all(matter.owns[n].by_themselves for n in again.form.lifters)
     for k in range(len(unit.tasks) - 1, -1, -1):
         doing = matter.doings[again.unit][k]
         drill = doing.drill
         skip = drill.stage is Stage.PREPARE or PARTNER in drill.equipment or drill.id == again.doing.drill.id
         if skip or drill.id in found or len(found) == MOST_BY_TURNS - 1:
             continue
-        for load, gear in _ways(doing, light=plan.mode(matter.rotation, again.unit, k).light):
+        light = plan.mode(matter.rotation, again.unit, k).light
+        for load, gear in (*_ways(doing, light=light), *_at_bar(doing, held=held)):
             if have.issuperset(counted(gear, matter.asked.have)):
                 found[drill.id] = Other(doing, load)
                 break
@@ -59,6 +61,12 @@ def _ways(doing: Doing, *, light: bool) -> Iterator[tuple[Load, tuple[Gear, ...]
     yield min(doing.load, Load.LIGHT), doing.gear
     if doing.by_stick is not None:
         yield Load.STICK, doing.by_stick
+
+
+def _at_bar(doing: Doing, *, held: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:
+    """At the bar that they have, for who practises what they hold, though it was checked with a stick."""
+    for gear in doing.by_bar if held else ():
+        yield Load.LIGHT, gear
 
 
 def legs(start_s: int, end_s: int, count: int) -> Iterator[tuple[int, int, int]]:
