@@ -153,3 +153,14 @@ def test_who_practises_changes_at_the_bar_that_they_have(tmp_path: Path) -> None
     assert "bar" in more["gear"]
     assert "stick" not in more["gear"]
     assert [(each["drill"], each["load"]) for each in more["by_turns"]] == [("power-jerk", "light")]
+
+
+def test_who_does_the_same_at_their_own_bars_has_one_card(tmp_path: Path) -> None:
+    """The numbers in the order of the names; who takes turns has a card of their own."""
+    holds = {"holds": ["full-clean"]}
+    said = Asked(tmp_path, holds, holds, lift="clean", gear={"bar": 2}).text()
+    assert "L0 and L1: practising, group 1" in said
+    assert "bar 1/2 Clean: 4 x 2" in said
+    said = Asked(tmp_path, holds, holds, lift="clean", gear={"bar": 1}).text()
+    assert "L0: practising, group 1" in said
+    assert "L1: practising, group 1" in said

@@ -4,11 +4,9 @@ from collections.abc import Iterator, Mapping
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
-from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
-from kb.show.class_more import more_line, strength_line, strength_said
+from kb.show.class_cards import cards_of
 from kb.show.class_words import (
-    after,
     cares_of,
     chain_said,
     closing_texts,
@@ -16,8 +14,6 @@ from kb.show.class_words import (
     facts_of,
     gear_said,
     letters_of,
-    slot_said,
-    title_of,
     verdict,
 )
 from kb.show.coach_words import duration, listed
@@ -47,7 +43,7 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
         title = "The coach" if asked.coaches == 1 else f"Coach {coach + 1}"
         lines += titled(title, _duties(plan, coach, setting), setting)
     lines += titled("Called to all", rows(calls_said(plan), setting), setting)
-    for names, (title, card) in _cards(plan, setting):
+    for names, title, card in cards_of(plan, setting):
         *before, last = wrapped(f"{listed(names)}: {title}", setting.width)
         lines += ["", *map(setting.strong, before), *titled(last, card, setting)[1:]]
     gear = [line for text in gear_said(plan) for line in hanging("  ", text, setting)]
@@ -106,39 +102,3 @@ def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
     if coach == 0 and plan.matter.asked.warm_up_s:
         table.insert(0, ("0:00", f"Lead the common warm-up, {minutes(plan.matter.asked.warm_up_s)} min."))
     return rows(table, setting) or ["  Free to look on throughout."]
-
-
-def _cards(plan: ClassPlan, setting: Setting) -> list[tuple[list[str], tuple[str, list[str]]]]:
-    """The cards with whose they are: who does the same at the same places has one together."""
-    found: list[tuple[list[str], tuple[str, list[str]]]] = []
-    whose: list[tuple[str, list[str]]] = []
-    told: set[DrillId] = set()
-    for each in plan.lifters:
-        card = _card(plan, each, setting, set())
-        if card in whose:
-            found[whose.index(card)][0].append(each.lifter.name)
-        else:
-            whose.append(card)
-            found.append(([each.lifter.name], _card(plan, each, setting, told)))
-    return found
-
-
-def _card(plan: ClassPlan, each: LifterPlan, setting: Setting, told: set[DrillId]) -> tuple[str, list[str]]:
-    """A lifter's card: its title and a line for each stretch; the standard of what strengthens only if untold.
-
-    Adds to `told` what it tells.
-    """
-    table = [(clock(slot.start_s), slot.station, slot_said(plan, each, slot, setting)) for slot in each.slots]
-    lines = rows(table, setting)
-    lines += hanging(f"  {clock(each.slots[-1].end_s)}  ", after(each), setting)
-    for slot in each.strength:
-        says = strength_said(slot, setting) if slot.drill.id in told else strength_line(slot, setting)
-        lines += rows([(clock(slot.start_s), slot.station, says)], setting)
-    told |= {slot.drill.id for slot in each.strength}
-    if each.more is not None:
-        lines += rows([(clock(each.more.start_s), each.more.station, more_line(each.more))], setting)
-    if each.at_bar is not None:
-        # the same for all, so that one card does for all: whose turn it is stands in the coach's list
-        since = min(other.at_bar.start_s for other in plan.lifters if other.at_bar is not None)
-        lines += rows([(clock(since), "bar", bar_line(each.at_bar))], setting)
-    return title_of(each).removeprefix(f"{each.lifter.name}: "), lines
