@@ -1,6 +1,6 @@
 """What a coach calls to those who do a drill together, so that all move at once: from the drill's speed and dose."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from kb import dose
 from kb.ask.class_.rotation import TICK_S, TOGETHER
@@ -24,6 +24,7 @@ def calls_said(plan: ClassPlan) -> list[tuple[str, str]]:
     called: no coach runs that.
     """
     found: dict[str, tuple[int, str]] = {}
+    calling: list[tuple[int, int]] = []
     start = plan.matter.asked.warm_up_s
     for now in range(start, plan.end_s, TICK_S):
         at: dict[tuple[str, str], list[Slot]] = {}
@@ -31,15 +32,19 @@ def calls_said(plan: ClassPlan) -> list[tuple[str, str]]:
             at.setdefault((slot.drill.id, slot.part), []).append(slot)
         for (drill, part), slots in at.items():
             if len(slots) >= TOGETHER and drill not in found:
-                themselves = "" if _coach_free(plan, now, max(slot.end_s for slot in slots)) else " (one of them calls)"
+                end = max(slot.end_s for slot in slots)
+                free = _coach_free(plan, calling, now, end)
+                calling += [(now, end)] if free else []
+                themselves = "" if free else " (one of them calls)"
                 found[drill] = (now, _said(slots[0].drill, themselves, work=part == "work"))
     return [(clock(now), said) for now, said in sorted(found.values())]
 
 
-def _coach_free(plan: ClassPlan, start: int, end: int) -> bool:
-    """Whether one coach at least has nothing else to do from `start` to `end`, s."""
+def _coach_free(plan: ClassPlan, calling: Sequence[tuple[int, int]], start: int, end: int) -> bool:
+    """Whether one coach at least has nothing else to do, and to call, from `start` to `end`, s."""
     busy = {duty.coach for duty in plan.duties if duty.start_s < end and start < duty.end_s}
-    return len(busy) < plan.matter.asked.coaches
+    calls = sum(a < end and start < b for a, b in calling)
+    return len(busy) + calls < plan.matter.asked.coaches
 
 
 def _under_way(plan: ClassPlan, now: int) -> Iterator[Slot]:

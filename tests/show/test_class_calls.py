@@ -75,6 +75,19 @@ def test_while_every_coach_is_with_somebody_else_one_of_them_calls() -> None:
     assert calls_said(plan._replace(matter=plan.matter._replace(owns=themselves))) == []
 
 
+def test_a_coach_calls_one_drill_at_a_time() -> None:
+    """What begins meanwhile is called by one of those who do it."""
+    plan = planned(4, STAND)
+    late = [slot._replace(drill=drill("sit"), start_s=slot.start_s + 60) for slot in plan.lifters[0].slots]
+    more = tuple(each._replace(slots=tuple(late)) for each in plan.lifters)
+    two = plan._replace(
+        lifters=(*plan.lifters, *more), matter=plan.matter._replace(owns=(*plan.matter.owns, *plan.matter.owns))
+    )
+    first, second = (said for _, said in calls_said(two))
+    assert first.startswith("Stand: ")
+    assert second.startswith("Sit (one of them calls): ")
+
+
 def test_two_who_begin_together_at_two_bars_are_looked_at_one_after_the_other() -> None:
     """At one bar, by turns, they are so anyway."""
     deep = drill("squat", BAR)
