@@ -70,7 +70,10 @@ def broken(answer: Json, file: Path) -> list[str]:
         _groups,
         _without,
         _today,
+        _strength,
         _more,
+        _by_turns,
+        _at_bar,
     ):
         wrong += rule(answer, asked)
     return wrong
@@ -118,7 +121,7 @@ def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
     other = _named(answer, slot["shares"])
-    theirs = [_going_on(other)] if slot["as"] == "more" else other["slots"]
+    theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
     twins = [s for s in theirs if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
     return list(twins[0]["gear"]) if twins else []
 
@@ -129,13 +132,78 @@ def _going_on(each: Json) -> Json:
     return {**more, "as": "more", "with": None}
 
 
+def _listed(each: Json) -> list[Json]:
+    """A lifter's list, what strengthens after it, and what they have more."""
+    return [*each["slots"], *each["strength"], _going_on(each)]
+
+
+def _everything(each: Json) -> list[Json]:
+    """The same, and a turn at a bar that goes round, for which what they have more is laid aside."""
+    return [*_listed(each), *([each["bar_turn"]] if each["bar_turn"] else [])]
+
+
+def _at_bar(answer: Json, asked: Json) -> list[str]:
+    """One round at a bar near the end, of what was met with a stick today: never fast with a catch; a coach there."""
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        turn = each["bar_turn"]
+        if turn is None:
+            continue
+        entry = entry_of("drill", turn["drill"])
+        met = [slot for slot in _done(each) if slot["drill"] == turn["drill"] and slot["load"] == "stick"]
+        held = {*asked.get("known", []), *(said.get("holds") or [])}
+        quick = entry.get("speed") == "full"
+        quick = quick and (entry.get("catch", "none") != "none" or _is_new(each, turn, held))
+        if not met or quick or turn["load"] != "light" or not {"bar", "training-bar"} & set(turn["gear"]):
+            wrong.append(f"{each['name']} isn't ready for {turn['drill']} at a bar")
+        if {"bar", "training-bar"} & {item for slot in _done(each) for item in _shared_gear(answer, each, slot)}:
+            wrong.append(f"{each['name']} has had a bar")
+        length, needs = turn["end_s"] - turn["start_s"], seconds_of(entry, "check")
+        ends = each["slots"][-1]["end_s"] <= turn["start_s"] < turn["end_s"] <= 60 * asked["minutes"]
+        if not ends or not needs <= length < needs + TICK:
+            wrong.append(f"{each['name']} is at a bar from {turn['start_s']} to {turn['end_s']}")
+        stays = [d for d in answer["coaches"] if d["does"] == "stay" and each["name"] in d["who"]]
+        if not any(d["start_s"] <= turn["start_s"] and turn["end_s"] <= d["end_s"] for d in stays):
+            wrong.append(f"{each['name']} is at a bar and no coach is")
+    return wrong
+
+
+def _is_new(each: Json, turn: Json, held: set[str]) -> bool:
+    shown = {slot["drill"] for slot in each["slots"] if slot["as"] == "shown"}
+    return turn["drill"] in shown and turn["drill"] not in held
+
+
+def _strength(answer: Json, asked: Json) -> list[str]:
+    """After the day's weight and before what there is more: what strengthens, in full, three at most, each once."""
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        now, ids = each["slots"][-1]["end_s"], [slot["drill"] for slot in each["strength"]]
+        if ids and ("weight_kg" not in said or "fault" in said or each["slots"][-1]["load"] != "working"):
+            wrong.append(f"{each['name']} strengthens without the day's weight")
+        if len(ids) > 3 or len(set(ids)) < len(ids) or set(ids) & {slot["drill"] for slot in each["slots"]}:
+            wrong.append(f"{each['name']}: {ids} is too much of it")
+        for slot in each["strength"]:
+            entry = entry_of("drill", slot["drill"])
+            length, needs = slot["end_s"] - slot["start_s"], seconds_of(entry, "work")
+            if entry["stage"] != "finish" or each["lift"] not in entry["lifts"]:
+                wrong.append(f"{each['name']}: {slot['drill']} isn't for strength in this lift")
+            if slot["start_s"] < now or slot["end_s"] > 60 * asked["minutes"] or not needs <= length < needs + TICK:
+                wrong.append(f"{each['name']}: {slot['drill']} from {slot['start_s']} to {slot['end_s']}")
+            if slot["shares"] and entry["dose"].get("rest_s", 0) < _round(entry["dose"]):
+                wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
+            now = slot["end_s"]
+        if each["more"] and each["more"]["start_s"] < now:
+            wrong.append(f"{each['name']} has more before they are strong")
+    return wrong
+
+
 def _more(answer: Json, asked: Json) -> list[str]:
     """After their own end, a drill of their list, never at the day's weight, so many rounds as fit; nobody is left out
     for whom what they ended with is free."""
     wrong = []
     end = 60 * asked["minutes"]
     for each in answer["lifters"]:
-        more, last = each["more"], each["slots"][-1]["end_s"]
+        more, last = each["more"], _listed(each)[-2]["end_s"]
         if more is None:
             final = _done(each)[-1]
             partner = "partner" in entry_of("drill", final["drill"]).get("equipment", [])
@@ -161,14 +229,40 @@ def _more(answer: Json, asked: Json) -> list[str]:
     return wrong
 
 
+def _by_turns(answer: Json, asked: Json) -> list[str]:
+    """Over twelve minutes other drills of the list come by turns with what there is more, none heavier than it was.
+
+    Who practises what they hold may do at a light bar what they checked with a stick.
+    """
+    wrong = []
+    for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
+        more = each["more"] or {"by_turns": [], "change_s": None, "rounds": 0, "every_s": 0, "start_s": 0, "end_s": 0}
+        span = more["rounds"] * more["every_s"]
+        for other in more["by_turns"]:
+            mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
+            most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
+            held = "fault" not in said and _holds_all(answer, said)
+            most = max(most, LOADS.index("light")) if held and most > 0 else most
+            if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
+                wrong.append(f"{each['name']} changes to {other['drill']}")
+            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (2 if more["shares"] else 1):
+                wrong.append(f"{each['name']} has no rest in {other['drill']}")
+            span += other["rounds"] * other["every_s"]
+        if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
+            wrong.append(f"{each['name']}: the drills by turns don't fit")
+        if more["by_turns"] and more["end_s"] - more["start_s"] <= 690:
+            wrong.append(f"{each['name']} changes drills for no reason")
+    return wrong
+
+
 def _contested(answer: Json, asked: Json, each: Json, final: Json, end: int) -> bool:
     """Whether something of a slot's is all out at some minute from its end on."""
     have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
     for item in _shared_gear(answer, each, final):
-        for now in range(final["end_s"], end, TICK):
+        for now in range(_listed(each)[-2]["end_s"], end, TICK):
             out = 0
             for other in answer["lifters"]:
-                for slot in (*other["slots"], _going_on(other)):
+                for slot in _listed(other):
                     busy = slot["as"] in (*DOING, "more") and slot["start_s"] <= now < slot["end_s"]
                     out += busy and item in _shared_gear(answer, other, slot)
             if item in have and out >= have[item]:
@@ -184,12 +278,12 @@ def _gear(answer: Json, asked: Json) -> list[str]:
     if {item: use["have"] for item, use in said.items()} != have:
         wrong.append("what there is isn't what the file says")
     peaks = dict.fromkeys(have, 0)
-    last = max(slot["end_s"] for each in answer["lifters"] for slot in (*each["slots"], _going_on(each)))
+    last = max(slot["end_s"] for each in answer["lifters"] for slot in _everything(each))
     for now in range(answer["warm_up_s"], last, TICK):
         sets: dict[str, set[frozenset[str]]] = {}
         places: dict[str, set[frozenset[str]]] = {}
         for each in answer["lifters"]:
-            for slot in (*each["slots"], _going_on(each)):
+            for slot in _everything(each):
                 if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
                 who = frozenset([each["name"], slot["shares"] or each["name"]])
@@ -275,8 +369,8 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     """Each drill is done with what it needs, or a stand-in, at a load that both allow."""
     wrong = []
     for each in answer["lifters"]:
-        for slot in (*each["slots"], *([_going_on(each)] if each["more"] else [])):
-            if slot["as"] not in (*DOING, "more"):
+        for slot in _everything(each):
+            if not slot["drill"] or slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
             load = LOADS.index(slot["load"])
@@ -443,7 +537,7 @@ def _without(answer: Json, asked: Json) -> list[str]:
     wrong = []
     have = asked.get("gear", {})
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        used = {item for slot in (*each["slots"], _going_on(each)) for item in _shared_gear(answer, each, slot)}
+        used = {item for slot in _listed(each) for item in _shared_gear(answer, each, slot)}
         wrong += [f"{each['name']} does without {item} and has it" for item in used & set(each["without"])]
         wrong += [
             f"{each['name']} leaves {item} and lifts {said['weight_kg']}"

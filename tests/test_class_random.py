@@ -31,9 +31,11 @@ LIFTS = ("snatch", "clean", "jerk")
 
 
 def lifter(dice: Random, shelf: Shelf) -> dict[str, Any]:
-    """One who comes: with a fault, of some cause, perhaps with a day's weight; or new."""
+    """One who comes: with a fault, of some cause, perhaps with a day's weight; new; or of many years."""
     if dice.random() < 0.2:
         return {"holds": []}
+    if dice.random() < 0.15:
+        return {"holds": [shelf.lift.drill], "weight_kg": dice.choice((30, 60, 60))}
     fault = shelf.faults[dice.choice(sorted(shelf.faults))]
     who: dict[str, Any] = {"fault": fault.id, "cause": dice.choice([cause.id for cause in fault.causes])}
     if shelf.lift.id == "clean" and dice.random() < 0.25:

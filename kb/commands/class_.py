@@ -13,7 +13,7 @@ from kb.errors import BadInput
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from kb.ask.class_.doing import Own
+    from kb.ask.class_.doing import Doing, Own
     from kb.ask.class_.people import Class
     from kb.ask.class_.slots import ClassPlan
     from kb.solve.planning import NoPlan, Planned
@@ -112,12 +112,9 @@ def with_text(db: sqlite3.Connection, owns: "Sequence[Own]") -> "tuple[Own, ...]
     """Lifters' lists whose drills have their text: what to say, and how to miss."""
     from kb.ask import read
 
-    texts = read.sections(db, "drill", {doing.drill.id for own in owns for doing in own.doings})
-    return tuple(
-        own._replace(
-            doings=tuple(
-                doing._replace(drill=doing.drill._replace(sections=texts[doing.drill.id])) for doing in own.doings
-            )
-        )
-        for own in owns
-    )
+    texts = read.sections(db, "drill", {doing.drill.id for own in owns for doing in (*own.doings, *own.after)})
+
+    def told(doings: "Sequence[Doing]") -> "tuple[Doing, ...]":
+        return tuple(doing._replace(drill=doing.drill._replace(sections=texts[doing.drill.id])) for doing in doings)
+
+    return tuple(own._replace(doings=told(own.doings), after=told(own.after)) for own in owns)

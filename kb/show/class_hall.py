@@ -32,16 +32,18 @@ def hall_times(plan: ClassPlan) -> list[Cell]:
 def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> list[Cell]:
     """A lifter's class from `start_s`, s, to their own end; `letters` are the drills', small for what there is more."""
     cells, now = [], start_s
-    for slot in each.slots:
+    for slot in (*each.slots, *each.strength):
         if slot.start_s > now:
-            cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting"))
+            cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting" if slot in each.slots else "none"))
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
         cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
         now = slot.end_s
     if each.more is not None:
         if each.more.start_s > now:  # the second of two in turns
             cells.append(Cell((each.more.start_s - now) // TICK_S, "", "none"))
-        cells.append(Cell((each.more.end_s - each.more.start_s) // TICK_S, letters[each.more.drill.id].lower(), "more"))
+        cells += [
+            Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in each.more.legs
+        ]
     return cells
 
 
@@ -50,11 +52,15 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
     start, end = plan.matter.asked.warm_up_s, plan.until_s
     out: dict[ItemId, list[int]] = {use.item: [0] * ((end - start) // TICK_S) for use in plan.gear if use.peak}
     for each in plan.lifters:
-        for slot in each.slots:
+        for slot in (*each.slots, *each.strength):
             for item in slot.gear if slot.part != "helps" else ():
                 for tick in range((slot.start_s - start) // TICK_S, (_until(plan, each, slot) - start) // TICK_S):
                     if item in out:
                         out[item][tick] += 1
+        for item in each.at_bar.gear if each.at_bar else ():
+            if each.at_bar and item in out:
+                for tick in range((each.at_bar.start_s - start) // TICK_S, (each.at_bar.end_s - start) // TICK_S):
+                    out[item][tick] += 1
         for item in each.more.gear if each.more else ():
             if each.more and item in out:
                 for tick in range((each.more.start_s - start) // TICK_S, (each.more.end_s - start) // TICK_S):
@@ -76,7 +82,7 @@ def _until(plan: ClassPlan, each: LifterPlan, slot: Slot) -> int:
     other = next(other for other in plan.lifters if other.lifter.name == slot.shares)
     theirs = (
         its.end_s
-        for its in other.slots
+        for its in (*other.slots, *other.strength)
         if its.part == slot.part and its.shares == each.lifter.name and its.drill.id == slot.drill.id
         if slot.start_s <= its.start_s <= slot.end_s
     )

@@ -2,6 +2,8 @@
 
 from typing import TYPE_CHECKING, Any
 
+from kb.ask.class_.changing import CHANGE_S
+
 if TYPE_CHECKING:
     from kb.ask.class_.doing import Own
     from kb.ask.class_.going_on import More
@@ -40,7 +42,9 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "today_left": [drill.id for drill in own.left],
         "without": sorted(plan.lifter.without),
         "slots": [_slot(slot) for slot in plan.slots],
+        "strength": [_slot(slot) for slot in plan.strength],
         "more": _more(plan.more),
+        "bar_turn": plan.at_bar and _slot(plan.at_bar),
     }
 
 
@@ -55,6 +59,11 @@ def _more(more: "More | None") -> Json | None:
         "station": more.station,
         "gear": list(more.gear),
         "shares": more.shares,
+        "change_s": CHANGE_S if more.others else None,
+        "by_turns": [
+            {"drill": each.drill.id, "rounds": each.rounds, "every_s": each.every_s, "load": each.load.word}
+            for each in more.others
+        ],
     }
 
 

@@ -10,9 +10,10 @@ from typing import NamedTuple
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import hall_row, hall_times
-from kb.show.class_more import more_line
+from kb.show.class_more import more_line, strength_said
 from kb.show.class_words import (
     after,
     cares_of,
@@ -96,8 +97,13 @@ def _coach(plan: ClassPlan, coach: int) -> list[tuple[str, str]]:
 
 def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:
     lines = [_line(plan, each, slot) for slot in each.slots]
+    for slot in each.strength:
+        says = strength_said(slot, Setting(fine=True)).replace("\N{NO-BREAK SPACE}", " ")
+        lines.append(_tried(_Line(clock(slot.start_s), slot.station, says), slot))
     if each.more is not None:
         lines.append(_Line(clock(each.more.start_s), each.more.station, more_line(each.more)))
+    if each.at_bar is not None:
+        lines.append(_Line(clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return lines
 
 
@@ -106,6 +112,11 @@ def _line(plan: ClassPlan, each: LifterPlan, slot: Slot) -> _Line:
     line = _Line(clock(slot.start_s), slot.station, said)
     if slot.part not in ("work", "check"):
         return line
+    return _tried(line, slot)
+
+
+def _tried(line: _Line, slot: Slot) -> _Line:
+    """A line with the drill's first cue, its standard, and a box for each try."""
     cue = slot.drill.cues[0] if slot.drill.cues else ""
     boxes, on_when = _on_when(slot)
     return line._replace(on_when=on_when, boxes=boxes, cue=cue)

@@ -5,9 +5,8 @@ from collections.abc import Iterator, Mapping
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
 from kb.show.class_calls import calls_said
-from kb.show.class_more import more_line
+from kb.show.class_cards import cards_of
 from kb.show.class_words import (
-    after,
     cares_of,
     chain_said,
     closing_texts,
@@ -15,8 +14,6 @@ from kb.show.class_words import (
     facts_of,
     gear_said,
     letters_of,
-    slot_said,
-    title_of,
     verdict,
 )
 from kb.show.coach_words import duration, listed
@@ -46,7 +43,7 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
         title = "The coach" if asked.coaches == 1 else f"Coach {coach + 1}"
         lines += titled(title, _duties(plan, coach, setting), setting)
     lines += titled("Called to all", rows(calls_said(plan), setting), setting)
-    for names, (title, card) in _cards(plan, setting):
+    for names, title, card in cards_of(plan, setting):
         *before, last = wrapped(f"{listed(names)}: {title}", setting.width)
         lines += ["", *map(setting.strong, before), *titled(last, card, setting)[1:]]
     gear = [line for text in gear_said(plan) for line in hanging("  ", text, setting)]
@@ -91,11 +88,12 @@ def _chart(plan: ClassPlan, letters: Mapping[DrillId, str], setting: Setting) ->
 
 
 def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
-    for slot in each.slots:
+    for slot in (*each.slots, *each.strength):
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
-    if each.more is not None and each.more.start_s <= at < each.more.end_s:
-        return letters[each.more.drill.id].lower()
+    for start, end, drill in each.more.legs if each.more else ():
+        if start <= at < end:
+            return letters[drill.id].lower()
     return WAITING if at < each.slots[-1].end_s else " "
 
 
@@ -104,28 +102,3 @@ def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
     if coach == 0 and plan.matter.asked.warm_up_s:
         table.insert(0, ("0:00", f"Lead the common warm-up, {minutes(plan.matter.asked.warm_up_s)} min."))
     return rows(table, setting) or ["  Free to look on throughout."]
-
-
-def _cards(plan: ClassPlan, setting: Setting) -> list[tuple[list[str], tuple[str, list[str]]]]:
-    """The cards with whose they are: who does the same at the same places has one together."""
-    found: list[tuple[list[str], tuple[str, list[str]]]] = []
-    for each in plan.lifters:
-        title, lines = _card(plan, each, setting)
-        same = (title.removeprefix(f"{each.lifter.name}: "), lines)
-        for names, card in found:
-            if card == same:
-                names.append(each.lifter.name)
-                break
-        else:
-            found.append(([each.lifter.name], same))
-    return found
-
-
-def _card(plan: ClassPlan, each: LifterPlan, setting: Setting) -> tuple[str, list[str]]:
-    """A lifter's card: its title and a line for each stretch."""
-    table = [(clock(slot.start_s), slot.station, slot_said(plan, each, slot, setting)) for slot in each.slots]
-    lines = rows(table, setting)
-    lines += hanging(f"  {clock(each.slots[-1].end_s)}  ", after(each), setting)
-    if each.more is not None:
-        lines += rows([(clock(each.more.start_s), each.more.station, more_line(each.more))], setting)
-    return title_of(each), lines

@@ -1,12 +1,10 @@
 """What a class's plan says of the drills that everyone who learns does today, and of those that don't fit."""
 
 from kb.ask.class_.doing import Own
-from kb.ask.class_.handing_on import BARS, hands_on
-from kb.ask.class_.slots import ClassPlan, LifterPlan
+from kb.ask.class_.slots import ClassPlan
 from kb.dose import minutes
-from kb.show.coach_words import human, listed
-from kb.show.session_words import clock
-from kb.terms import Drill, ItemId, Load
+from kb.show.coach_words import listed
+from kb.terms import Drill
 
 __all__ = ["today_said"]
 
@@ -24,34 +22,7 @@ def today_said(plan: ClassPlan) -> list[str]:
         names = listed([drill.name for drill in done])
         text = f"Today everyone who learns does {names}: one round of each drill on the way, then "
         said.append(f"{text}{'this' if len(done) == 1 else 'these'} in full{_short_said(owns, done)}.")
-    return [*said, *_further_said(owns), *_left_said(owns), *(_by_turns_said(plan, done[-1]) if done else [])]
-
-
-def _by_turns_said(plan: ClassPlan, drill: Drill) -> list[str]:
-    """What to do with bars that don't go round and stand by: those who are ready have them, so many at a time.
-
-    Not for what begins on the floor, where a bar without discs lies too low.
-    """
-    begins = {first for first, _ in drill.reach.values()}
-    if drill.load[1] < Load.LIGHT or "start" in begins:
-        return []
-    given: dict[ItemId, list[LifterPlan]] = {}
-    for n, item in hands_on(plan.matter).items():
-        given.setdefault(item, []).append(plan.lifters[n])
-    said = []
-    for use in plan.gear:
-        if use.item not in BARS or not 0 < use.have < len(plan.lifters):
-            continue
-        goes = f"{use.have} {human(use.item)}{'s' if use.have > 1 else ''}"
-        then = f"whoever has met the standard of {drill.name} with a stick takes one, empty, for two rounds of it"
-        then += f", {use.have} at a time" if use.have > 1 else ""
-        if use.item in given:
-            since = clock(max(each.slots[-1].end_s for each in plan.lifters))
-            who = listed([each.lifter.name for each in given[use.item]])
-            said.append(f"{goes} from {since} on: {then}; {who} call the standard.")
-        elif not use.peak:
-            said.append(f"{goes} {'stand' if use.have > 1 else 'stands'} by: {then}.")
-    return said
+    return [*said, *_further_said(owns), *_left_said(owns)]
 
 
 def _further_said(owns: list[Own]) -> list[str]:

@@ -2,11 +2,13 @@
 
 from collections.abc import Sequence
 
+from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
 from kb.show.class_today import today_said
 from kb.show.coach_words import dosed, human, listed
@@ -51,7 +53,7 @@ def facts_of(plan: ClassPlan) -> list[str]:
 def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
     """How good the plan is, and what of that is proved."""
     longest = max(each.waits_s for each in plan.lifters)
-    ends = f"The last lifter has ended at {clock(plan.end_s)} of {plan.matter.asked.minutes}:00."
+    ends = f"The last list has ended at {clock(plan.end_s)} of {plan.matter.asked.minutes}:00{_all_go_on(plan)}."
     if plan.idle_s == 0:
         said = f"Nobody waits at all. {ends}"
     else:
@@ -65,8 +67,15 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
     spared = _spared_said(plan)
-    first = [*today_said(plan), *([spared] if spared else [])]
+    first = [*today_said(plan), *([spared] if spared else []), *bars_said(plan)]
     return [*first, said, how, _drills_said(plan), *more_said(plan), *_left_said(plan)]
+
+
+def _all_go_on(plan: ClassPlan) -> str:
+    """That nobody stands about to the end, where that is so and there is something left."""
+    end = 60 * plan.matter.asked.minutes
+    busy = all(end - (each.more.end_s if each.more else each.done_s) < WORTH_S for each in plan.lifters)
+    return ", and all go on to the end" if busy and end - plan.end_s >= WORTH_S else ""
 
 
 def _left_said(plan: ClassPlan) -> list[str]:
@@ -82,7 +91,7 @@ def _left_said(plan: ClassPlan) -> list[str]:
     )
     again = "all of it" if 60 * left >= plan.end_s - asked.warm_up_s else "the last drills"
     return [
-        f"{left} min are left after the last list. Instead of going on alone: {again} once more in the same turns"
+        f"In the {left} min after the last list, instead of going on alone: {again} once more in the same turns"
         " with the standards counted, or longer with those who haven't met one."
         + f" {GAME}"
         + (" Or show more: `new: 4` in the file has each learner shown four drills and not two." if learns else "")
@@ -136,9 +145,10 @@ def letters_of(plan: ClassPlan) -> dict[DrillId, str]:
     for doings in (group.doings for group in plan.matter.groups):
         for doing in doings:
             found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
-    for doings in plan.matter.doings:
-        for doing in doings:
-            found.setdefault(doing.drill.id, LETTERS[len(found) % len(LETTERS)])
+    after = [[slot.drill for slot in each.strength] for each in plan.lifters]
+    for drills in (*([doing.drill for doing in doings] for doings in plan.matter.doings), *after):
+        for drill in drills:
+            found.setdefault(drill.id, LETTERS[len(found) % len(LETTERS)])
     return found
 
 
@@ -155,11 +165,25 @@ def chain_said(group: Group) -> list[tuple[DrillId, str]]:
 
 def duty_said(plan: ClassPlan, duty: Duty) -> str:
     """What a coach does, in a sentence."""
+    if duty.does == "stay":
+        return stay_said(plan)
     who = _who_said(plan, duty.who)
     if duty.does == "show":
         cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""
         return f"Show {duty.drill.name} to {who}{cue}."
-    return f"Stand by {who}: first try, {duty.drill.name}."
+    return f"Stand by {who}{_in_turn(plan, duty)}: first try, {duty.drill.name}."
+
+
+def _in_turn(plan: ClassPlan, duty: Duty) -> str:
+    """That two who begin together at two places are looked at one after the other: a coach is at one at a time."""
+    at = {
+        (slot.start_s, slot.station)
+        for each in plan.lifters
+        if each.lifter.name in duty.who
+        for slot in each.slots
+        if slot.watched and slot.drill.id == duty.drill.id and slot.start_s < duty.end_s and slot.end_s > duty.start_s
+    }
+    return ", one after the other" if len({station for _, station in at}) > 1 else ""
 
 
 def _who_said(plan: ClassPlan, who: Sequence[str]) -> str:
@@ -239,6 +263,7 @@ def gear_said(plan: ClassPlan) -> list[str]:
     spare = [f"{use.have} {human(use.item)}" for use in plan.gear if not use.peak]
     named = {*(use.item for use in plan.gear), "partner"}
     used = {gear.using for doings in plan.matter.doings for doing in doings for gear in doing.gear}
+    used |= {item for each in plan.lifters for slot in each.strength for item in slot.gear}
     enough = sorted(human(item) for item in used if item not in named)
     said = (("Out at once at most", out), ("Not needed", spare), ("Not counted, taken to be enough", enough))
     return [f"{label}: {listed(words)}." for label, words in said if words]
@@ -254,7 +279,9 @@ def cares_of(plan: ClassPlan) -> list[str]:
     """What is due before the class: how to miss, room round the bars, partners; each once."""
     seen: set[str] = set()
     found = []
-    for doings in plan.matter.doings:
+    after = {slot.drill.id for each in plan.lifters for slot in each.strength}
+    strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
+    for doings in (*plan.matter.doings, *strong):
         for doing in doings:
             found += cares(Due(doing.drill, doing.load, doing.drill.catch, doing.gear), seen)
     return found

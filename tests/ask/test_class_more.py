@@ -20,13 +20,36 @@ def more(plan: ClassPlan) -> list[More | None]:
 
 def test_the_last_drill_again_to_the_end() -> None:
     """From their own end; so many rounds as fit with their rests."""
-    plan = planned(1, drill("sit"), STAND, minutes=30)
+    plan = planned(1, drill("sit"), STAND, minutes=28)
     (found,) = more(plan)
     assert found is not None
-    assert (found.drill.id, found.start_s, found.end_s) == ("stand", plan.lifters[0].slots[-1].end_s, 1800)
+    assert (found.drill.id, found.start_s, found.end_s) == ("stand", plan.lifters[0].slots[-1].end_s, 1680)
     assert found.every_s == 20 + 30
     assert found.rounds == (found.end_s - found.start_s) // 50
-    assert (plan.end_s, plan.until_s) == (found.start_s, 1800)
+    assert (plan.end_s, plan.until_s) == (found.start_s, 1680)
+
+
+def test_over_twelve_minutes_the_last_drills_come_by_turns() -> None:
+    """Four minutes each, three at most, the last of the list first; each with its own rounds."""
+    plan = planned(1, drill("walk"), drill("jump"), drill("sit"), STAND, minutes=40)
+    (found,) = more(plan)
+    assert found is not None
+    assert [each.id for _, _, each in found.legs[:4]] == ["stand", "sit", "jump", "stand"]
+    assert found.legs[0][0] == found.start_s
+    assert found.legs[-1][1] == found.end_s == 2400
+    assert all(one[1] == other[0] for one, other in pairwise(found.legs))
+    assert {end - start for start, end, _ in found.legs[:-1]} == {240}
+    whole = [found.rounds, *(each.rounds for each in found.others)]
+    assert sum(whole) == sum((end - start) // 50 for start, end, _ in found.legs)
+
+
+def test_nobody_changes_to_what_takes_more_than_they_have() -> None:
+    """With a stick in hand no bar is taken, and preparation isn't gone round."""
+    prepares = drill("reach")._replace(stage=Stage.PREPARE)
+    (found,) = more(planned(1, prepares, LIFT, drill("press", STICK), have={BAR: 1, STICK: 1}))
+    assert found is not None
+    assert found.drill.id == "press"
+    assert found.others == ()
 
 
 def test_under_three_minutes_are_not_worth_it() -> None:

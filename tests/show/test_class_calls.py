@@ -3,14 +3,15 @@
 import pytest
 from class_told import drill, planned
 
+from kb.ask.class_.slot import Duty
 from kb.show.class_calls import call_of, calls_said
 from kb.show.class_sheet import class_sheet
 from kb.show.class_text import class_text
 from kb.show.class_words import duty_said
 from kb.show.setting import Setting
-from kb.terms import Catch, Dose, Drill, LiftId, Speed, Stage
+from kb.terms import Catch, Dose, Drill, ItemId, LiftId, Load, Speed, Stage
 
-STAND = drill("stand")
+BAR, STAND = ItemId("bar"), drill("stand")
 FLOOR = {LiftId("clean"): ("start", "knee")}
 
 
@@ -58,6 +59,46 @@ def test_it_is_called_to_four_and_not_to_three() -> None:
     assert calls_said(planned(3, STAND)) == []
     said = calls_said(planned(4, STAND, drill("sit"), STAND))
     assert [each[1].partition(":")[0] for each in said] == ["Stand", "Sit"]
+
+
+def test_while_every_coach_is_with_somebody_else_one_of_them_calls() -> None:
+    """A second coach is free for it; who practises what they hold isn't called at all."""
+    plan = planned(4, STAND)
+    duty = Duty(0, 630, 690, "watch", drill("sit"), ("L9",))
+    ((_, said),) = calls_said(plan._replace(duties=(duty,)))
+    assert said.startswith('Stand (one of them calls): "')
+    later = duty._replace(start_s=plan.end_s, end_s=plan.end_s + 60)
+    assert "one of them" not in calls_said(plan._replace(duties=(later,)))[0][1]
+    two = plan.matter._replace(asked=plan.matter.asked._replace(coaches=2))
+    assert "one of them" not in calls_said(plan._replace(duties=(duty,), matter=two))[0][1]
+    themselves = tuple(own._replace(by_themselves=True) for own in plan.matter.owns)
+    assert calls_said(plan._replace(matter=plan.matter._replace(owns=themselves))) == []
+
+
+def test_a_coach_calls_one_drill_at_a_time() -> None:
+    """What begins meanwhile is called by one of those who do it."""
+    plan = planned(4, STAND)
+    late = [slot._replace(drill=drill("sit"), start_s=slot.start_s + 60) for slot in plan.lifters[0].slots]
+    more = tuple(each._replace(slots=tuple(late)) for each in plan.lifters)
+    two = plan._replace(
+        lifters=(*plan.lifters, *more), matter=plan.matter._replace(owns=(*plan.matter.owns, *plan.matter.owns))
+    )
+    first, second = (said for _, said in calls_said(two))
+    assert first.startswith("Stand: ")
+    assert second.startswith("Sit (one of them calls): ")
+
+
+def test_two_who_begin_together_at_two_bars_are_looked_at_one_after_the_other() -> None:
+    """At one bar, by turns, they are so anyway."""
+    deep = drill("squat", BAR)
+    plan = planned(2, deep, have={BAR: 2}, load=Load.LIGHT)
+    duty = Duty(0, 630, 690, "watch", deep, ("L0", "L1"))
+    seen = tuple(
+        each._replace(slots=tuple(slot._replace(watched=True) for slot in each.slots)) for each in plan.lifters
+    )
+    assert duty_said(plan._replace(lifters=seen), duty) == "Stand by L0 and L1, one after the other: first try, Squat."
+    at_one = tuple(each._replace(slots=tuple(slot._replace(station="bar 1") for slot in each.slots)) for each in seen)
+    assert duty_said(plan._replace(lifters=at_one), duty) == "Stand by L0 and L1: first try, Squat."
 
 
 def test_the_coach_reads_it_on_the_terminal_and_on_paper() -> None:

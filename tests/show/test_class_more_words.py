@@ -38,6 +38,20 @@ def test_a_card_says_the_rounds_and_until_when(dose: Dose, said: str) -> None:
     assert ">a</td>" in page
 
 
+def test_drills_by_turns_are_said_in_one_line() -> None:
+    """What is the same for all of them once."""
+    plan = planned(1, drill("sit", STICK), drill("stand", STICK))
+    more = plan.lifters[0].more
+    assert more is not None
+    assert more_line(more) == (
+        "More, 4 min of each by turns, stick, until 60:00, or a stretch if you have had enough: Stand, rounds of 5 with"
+        " 30 s between; Sit, rounds of 5 with 30 s between."
+    )
+    both = planned(2, drill("sit", BAR), drill("lift", BAR), have={BAR: 1}, load=Load.LIGHT).lifters[0].more
+    assert both is not None
+    assert "of each by turns, in turns with L1, light bar, until" in more_line(both)
+
+
 def test_two_in_turns_are_told_with_whom() -> None:
     """Their rest is the other's round."""
     plan = planned(2, drill("lift", BAR), have={BAR: 1}, load=Load.LIGHT)

@@ -1,6 +1,6 @@
 """What one lifter does, in order, and how long that takes alone: what every way of making a list gives back."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import NamedTuple
 
 from kb.ask.class_.people import PLENTY, Class, Lifter
@@ -11,7 +11,7 @@ from kb.dose import check_seconds, work_seconds
 from kb.kit import Gear, fit, gear_at
 from kb.terms import Drill, DrillId, ItemId, Load
 
-__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_stick"]
+__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_bar", "with_stick"]
 
 PARTNER = ItemId("partner")
 
@@ -20,7 +20,8 @@ class Doing(NamedTuple):
     """One drill as one lifter does it. `light_gear` is what is taken where a stick serves for a bar, None where not.
 
     `deep` says that a bar is caught or lowered into at full depth. `by_stick` is what is taken where it is done with no
-    more than a stick after all the rest, None where that is no way of doing it.
+    more than a stick after all the rest, None where that is no way of doing it; `by_bar` what is taken for it with each
+    kind of bar, where it was done without one.
     """
 
     drill: Drill
@@ -30,6 +31,7 @@ class Doing(NamedTuple):
     light_gear: tuple[Gear, ...] | None = None
     deep: bool = False
     by_stick: tuple[Gear, ...] | None = None
+    by_bar: tuple[tuple[Gear, ...], ...] = ()
 
     @property
     def key(self) -> tuple[DrillId, Load]:
@@ -43,7 +45,7 @@ class Own(NamedTuple):
     `today` are the drills of the class's `today` that the list is made for, none where it is for something else; `left`
     are those of them that don't fit, and `left_s` how much longer it would take, s; `further` what comes after them on
     the path, done as there is time. `by_themselves` says that all of it is practice of what is held: no coach is needed
-    to run it.
+    to run it. `after` is what strengthens once the day's weight is done, as there is time: what comes first, first.
     """
 
     lifter: Lifter
@@ -55,6 +57,7 @@ class Own(NamedTuple):
     left_s: int = 0
     further: tuple[Drill, ...] = ()
     by_themselves: bool = False
+    after: tuple[Doing, ...] = ()
 
 
 def alone_s(asked: Class, own: Own) -> int:
@@ -82,6 +85,23 @@ def with_stick(own: Own, have: frozenset[ItemId], shelf: Shelf) -> Own:
         can = doing.load > Load.STICK and doing.drill.load[0] <= Load.STICK
         gear = gear_of(doing.drill, Load.STICK, have, shelf) if can else doing.gear
         doings.append(doing._replace(by_stick=gear if gear != doing.gear else None))
+    return own._replace(doings=tuple(doings))
+
+
+def with_bar(own: Own, have: frozenset[ItemId], shelf: Shelf, bars: Collection[ItemId]) -> Own:
+    """The same list, each drill done with a stick that may be light with what is taken for it at each bar."""
+    doings = []
+    for doing in own.doings:
+        drill = doing.drill
+        found: list[tuple[Gear, ...]] = []
+        if doing.load is Load.STICK and drill.load[0] <= Load.STICK and drill.load[1] >= Load.LIGHT:
+            for bar in bars:
+                there = have.difference(set(bars) - {bar})
+                fitted = fit(drill, there, shelf.items) if bar in have else None
+                if fitted is not None and fitted.load >= Load.LIGHT:
+                    found.append(gear_at(fitted, Load.LIGHT, there, shelf.items))
+        using = [gear for gear in found if any(each.using in bars for each in gear)]
+        doings.append(doing._replace(by_bar=tuple(using)))
     return own._replace(doings=tuple(doings))
 
 

@@ -4,19 +4,30 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
+from kb.ask.class_.changing import Other, legs, others_of
 from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.more import Again, every_s
-from kb.ask.class_.rotation import TICK_S
-from kb.ask.class_.stations import Place, station_of
+from kb.ask.class_.rotation import TICK_S, Plan
+from kb.ask.class_.stations import Place, again_at, station_of
 from kb.terms import Drill, ItemId, Load
 
-__all__ = ["More", "more_of"]
+__all__ = ["ByTurns", "More", "more_of"]
+
+
+class ByTurns(NamedTuple):
+    """A drill that is done by turns with another: so many rounds in all, one every `every_s`."""
+
+    drill: Drill
+    load: Load
+    rounds: int
+    every_s: int
 
 
 class More(NamedTuple):
     """What a lifter who has ended early does until near the end: so many rounds, one every `every_s`, of a drill again.
 
-    `gear` is empty for the second of two at one set, and `shares` names who shares it, as in a slot.
+    `gear` is empty for the second of two at one set, and `shares` names who shares it, as in a slot. `others` come
+    by turns with it where it goes on for long, some minutes each; the rounds are then those of its own minutes.
     """
 
     start_s: int
@@ -28,27 +39,55 @@ class More(NamedTuple):
     station: str
     gear: tuple[ItemId, ...]
     shares: str | None
+    others: tuple[ByTurns, ...] = ()
+
+    @property
+    def legs(self) -> tuple[tuple[int, int, Drill], ...]:
+        """From when to when, s, which drill is done."""
+        drills = (self.drill, *(each.drill for each in self.others))
+        return tuple((start, end, drills[n]) for start, end, n in legs(self.start_s, self.end_s, len(drills)))
 
 
 def more_of(
-    matter: Matter, places: Mapping[tuple[int, int], Sequence[Place]], again: Sequence[Again]
+    matter: Matter, plan: Plan, places: Mapping[tuple[int, int], Sequence[Place]], again: Sequence[Again]
 ) -> dict[int, More]:
     """What there is more for each lifter (by number) for whom there is; `places` counts on from the units' tasks."""
-    return {n: _more(matter, places, each, n) for each in again for n in each.form.lifters}
+    found: dict[int, More] = {}
+    for each in again:
+        others = others_of(matter, plan, each)
+        found |= {n: _more(matter, places, each, others, n) for n in each.form.lifters}
+    return found
 
 
-def _more(matter: Matter, places: Mapping[tuple[int, int], Sequence[Place]], again: Again, n: int) -> More:
+def _more(
+    matter: Matter,
+    places: Mapping[tuple[int, int], Sequence[Place]],
+    again: Again,
+    others: Sequence[Other],
+    n: int,
+) -> More:
     form, warm_up = again.form, matter.asked.warm_up_s
-    at, tasks = form.lifters.index(n), len(matter.rotation.units[again.unit].tasks)
-    start, every = again.start + at * again.turns, every_s(again.doing.drill.dose, len(form.lifters))
+    at, people = form.lifters.index(n), len(form.lifters)
+    start_s, end_s = (warm_up + tick * TICK_S for tick in (again.start + at * again.turns, again.end))
+    spans = list(legs(start_s, end_s, 1 + len(others)))
+
+    def rounds(which: int, every: int) -> int:
+        return sum((end - start) // every for start, end, drill in spans if drill == which)
+
+    every = every_s(again.doing.drill.dose, people)
+    by_turns = []
+    for which, other in enumerate(others, 1):
+        its = every_s(other.doing.drill.dose, people)
+        by_turns.append(ByTurns(other.doing.drill, other.load, rounds(which, its), its))
     return More(
-        warm_up + start * TICK_S,
-        warm_up + again.end * TICK_S,
+        start_s,
+        end_s,
         again.doing.drill,
         form.load,
-        (again.end - start) * TICK_S // every,
+        rounds(0, every),
         every,
-        station_of(places[again.unit, tasks + again.member], form.gear, at),
+        station_of(places[again_at(matter, again)], form.gear, at),
         () if at else tuple(dict.fromkeys(each.using for each in form.gear if each.using != PARTNER)),
-        matter.owns[form.lifters[1 - at]].lifter.name if len(form.lifters) > 1 else None,
+        matter.owns[form.lifters[1 - at]].lifter.name if people > 1 else None,
+        tuple(by_turns),
     )

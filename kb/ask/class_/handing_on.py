@@ -1,21 +1,32 @@
-"""Who hands their bar on: they practise what they hold and have ended, and others have learnt with a stick."""
+"""Who has only had a stick and may have a bar near the end; and who hands theirs on to them."""
+
+from collections.abc import Mapping
 
 from kb.ask.class_.build import Matter
-from kb.ask.class_.doing import Own
-from kb.terms import ItemId
+from kb.ask.class_.doing import PARTNER, Doing, Own
+from kb.ask.class_.rotation import Plan, ticks
+from kb.kit import Gear
+from kb.terms import Catch, ItemId, Load, Speed, Stage
 
-__all__ = ["BARS", "hands_on"]
+__all__ = ["BARS", "bar_in", "first_at_a_bar", "handed_on", "hands_on", "last_part"]
 
-BARS = (ItemId("bar"), ItemId("training-bar"))
+BARS = (ItemId("training-bar"), ItemId("bar"))
+"""Bars, the lightest first: what begins with a stick goes on with that."""
+
+LAST_S = 480
+"""The last part of a class, s, in which bars go round: a quarter of it, but so much at least. Ours."""
+
+HEADROOM = ItemId("headroom")
+"""What is overhead needs it."""
 
 
 def hands_on(matter: Matter) -> dict[int, ItemId]:
-    """Lifters, by number, who hand a bar on once they have ended, and which; none where all who learn have one.
+    """Lifters, by number, who hand a bar on near the end, and which; none where all who learn have one.
 
     Only in a class with a `today`: the others then know what they do with it. Who has a day's weight keeps theirs.
     """
     learners = [own for own in matter.owns if own.today and not own.by_themselves]
-    if not learners or any(_has(own) for own in learners):
+    if not any(_first(own) for own in learners) or any(_has(own) for own in learners):
         return {}
     return {
         n: _has(own)[0]
@@ -24,7 +35,67 @@ def hands_on(matter: Matter) -> dict[int, ItemId]:
     }
 
 
+def last_part(matter: Matter) -> int:
+    """From when on bars may go round, a tick: the last quarter of a class, eight minutes at least."""
+    return max(matter.rotation.last - ticks(max(LAST_S, 15 * matter.asked.minutes)), 0)
+
+
+def handed_on(matter: Matter, ends: Mapping[int, int]) -> int:
+    """When bars are handed on, a tick: in the last part, when those who learn have ended."""
+    learnt = (end for n, end in ends.items() if not matter.owns[n].by_themselves)
+    return max(last_part(matter), *learnt)
+
+
 def _has(own: Own) -> list[ItemId]:
     """The bars that a list is done with."""
     using = {gear.using for doing in own.doings for gear in doing.gear}
-    return [item for item in BARS if item in using]
+    return [item for item in reversed(BARS) if item in using]
+
+
+def first_at_a_bar(matter: Matter, plan: Plan) -> dict[int, Doing]:
+    """The lifters, by number, who have a bar in no drill of the plan, and what each may do at one."""
+    found: dict[int, Doing] = {}
+    rotation = matter.rotation
+    for u, unit in enumerate(rotation.units):
+        modes = [plan.mode(rotation, u, k) for k in range(len(unit.tasks))]
+        if any(item in BARS for mode in modes for item, _ in mode.gear):
+            continue
+        for n in unit.lifters:
+            done = _first(matter.owns[n])
+            if done is not None:
+                found[n] = done
+    return found
+
+
+def _first(own: Own) -> Doing | None:
+    """What of a list is done at a bar first: held, slow or paused; else a quick pull that they were shown before.
+
+    What isn't overhead goes before what is, what was met in full before what was a check; of these the last. Only what
+    a light load is made for, that was done with a stick, and doesn't begin on the floor, where a bar without discs lies
+    too low.
+    """
+    able = [doing for doing in reversed(own.doings) if _fit_for_it(own, doing)]
+    return max(able, key=_wish, default=None)
+
+
+def _wish(doing: Doing) -> tuple[bool, bool, bool]:
+    return doing.drill.speed < Speed.FULL, HEADROOM not in doing.drill.equipment, doing.work
+
+
+def _fit_for_it(own: Own, doing: Doing) -> bool:
+    drill = doing.drill
+    quick = drill.speed is Speed.FULL and (drill.catch is not Catch.NONE or drill.id not in own.knows)
+    begins = {first for first, _ in drill.reach.values()}
+    return (
+        drill.stage is not Stage.PREPARE
+        and PARTNER not in drill.equipment
+        and doing.load is Load.STICK
+        and bool(doing.by_bar)
+        and not quick
+        and "start" not in begins
+    )
+
+
+def bar_in(doing: Doing, item: ItemId) -> tuple[Gear, ...]:
+    """What a drill is done with at that kind of bar; nothing where it can't be."""
+    return next((gear for gear in doing.by_bar if any(each.using == item for each in gear)), ())

@@ -3,24 +3,20 @@
 A pass over a finished plan, which stays as it is: nobody's gear, minute or coach is taken for it.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
-from kb.ask.class_.handing_on import hands_on
-from kb.ask.class_.people import PLENTY
+from kb.ask.class_.ended import WORTH_S, Ended, ended
+from kb.ask.class_.handing_on import handed_on, hands_on
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, ticks
+from kb.ask.class_.strength import Strong
 from kb.dose import round_seconds
 from kb.kit import Gear
 from kb.terms import Dose, ItemId, Load, Stage
 
-__all__ = ["WORTH_S", "Again", "Form", "again_of", "every_s"]
-
-WORTH_S = 180
-"""Who has ended so long before the class, s, is given more to do. Common practice, no source."""
-
-Out = dict[ItemId, list[int]]
+__all__ = ["Again", "Form", "again_of", "every_s"]
 
 
 class Form(NamedTuple):
@@ -47,31 +43,30 @@ class Again(NamedTuple):
     turns: int
 
 
-def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
-    """What there is more for whom, those first who have ended first; each once at most.
+def again_of(matter: Matter, plan: Plan, strong: Sequence[Strong] = ()) -> tuple[Again, ...]:
+    """What there is more for whom, those first who have ended first, `strong` with it; each once at most.
 
     The drill is the last of the list of which the gear, or a stick in a bar's place, is free almost from their end to
     the class's, else the one of which it is free longest; no preparation, and none that needs a partner. For whom
     nothing is free takes turns with somebody who does alone what both had on their lists. Who hands a bar on goes on
-    until all have learnt what they shall.
+    until then.
     """
     last = matter.rotation.last
-    out = _out(matter, plan)
-    ends = {n: end for u in range(len(matter.rotation.units)) for n, end in _ends(matter, plan, u).items()}
+    hall = _with(ended(matter, plan), matter, strong)
+    ends = hall.ends
     found: list[Again] = []
     done: set[int] = set()
-    handing, learnt = hands_on(matter), _learnt(matter, ends)
+    handing = hands_on(matter)
+    handed = handed_on(matter, ends) if handing else 0
     for n in sorted(ends, key=lambda each: (ends[each], each)):
         if n in done or last - ends[n] < ticks(WORTH_S):
             continue
-        chosen = _chosen(list(_possible(_Hall(matter, plan, ends, out, done), n)), ends[n], last)
+        chosen = _chosen(list(_possible(_Hall(matter, plan, hall, done), n)), ends[n], last)
         if chosen is not None and n in handing:
-            chosen = _until(chosen, learnt)
+            chosen = _until(chosen, handed)
         if chosen is None:
             continue
-        for item, count in chosen.form.items:
-            for tick in range(chosen.start, chosen.end):
-                out[item][tick] += count
+        hall.take(chosen.form.items, chosen.start, chosen.end)
         done |= set(chosen.form.lifters)
         found.append(chosen)
     for n in sorted(set(ends) - done - handing.keys(), key=lambda each: (ends[each], each)):
@@ -80,9 +75,13 @@ def again_of(matter: Matter, plan: Plan) -> tuple[Again, ...]:
     return tuple(found)
 
 
-def _learnt(matter: Matter, ends: Mapping[int, int]) -> int:
-    """When the last of those who learn has ended, ticks."""
-    return max((end for n, end in ends.items() if not matter.owns[n].by_themselves), default=0)
+def _with(hall: Ended, matter: Matter, strong: Sequence[Strong]) -> Ended:
+    """What strengthens done too: its gear is out, and those who do it end later."""
+    for each in strong:
+        hall.take(each.mode.gear, each.start, each.end)
+        for at, n in enumerate(matter.rotation.units[each.unit].lifters):
+            hall.ends[n] = each.start + (each.mode.turns if at else 0) + each.mode.ticks
+    return hall
 
 
 def _until(again: Again, end: int) -> Again | None:
@@ -126,12 +125,11 @@ def every_s(dose: Dose, people: int) -> int:
 
 
 class _Hall(NamedTuple):
-    """A plan and what goes on after it: when each has ended, what is out at each tick, who has more to do."""
+    """A plan and what goes on after it: when each has ended, what is out, who has more to do."""
 
     matter: Matter
     plan: Plan
-    ends: Mapping[int, int]
-    out: Out
+    after: Ended
     done: set[int]
 
 
@@ -145,7 +143,7 @@ def _possible(hall: _Hall, n: int) -> Iterator[Again]:
         if PARTNER in doing.drill.equipment or doing.drill.stage is Stage.PREPARE:
             continue
         for form in _forms(hall, doing, mode, n, unit.lifters):
-            start, end = _free(hall, form.items, max(hall.ends[each] for each in form.lifters))
+            start, end = _free(hall, form.items, max(hall.after.ends[each] for each in form.lifters))
             turns = ticks(round_seconds(doing.drill.dose)) if len(form.lifters) > 1 else 0
             rounds = (end - start - turns) * TICK_S // every_s(doing.drill.dose, len(form.lifters))
             if end - start >= ticks(WORTH_S) and rounds >= 1:
@@ -174,30 +172,8 @@ def _free(hall: _Hall, items: tuple[tuple[ItemId, int], ...], since: int) -> tup
     have = hall.matter.asked.have
     longest, start = (since, since), since
     for tick in range(since, hall.matter.rotation.last):
-        if any(hall.out[item][tick] + count > have[item] for item, count in items):
+        if any(hall.after.out[item][tick] + count > have[item] for item, count in items):
             start = tick + 1
         elif tick + 1 - start > longest[1] - longest[0]:
             longest = (start, tick + 1)
     return longest
-
-
-def _ends(matter: Matter, plan: Plan, u: int) -> dict[int, int]:
-    """When each lifter of a unit has ended, helping others with it."""
-    unit = matter.rotation.units[u]
-    k = len(unit.tasks) - 1
-    mode = plan.mode(matter.rotation, u, k)
-    ends = {n: plan.starts[u][k] + (mode.turns if at else 0) + mode.ticks for at, n in enumerate(unit.lifters)}
-    helped = [plan.end(matter.rotation, *task) for task, helper in plan.helpers.items() if helper == u]
-    first = unit.lifters[0]
-    return {**ends, first: max([ends[first], *helped])}
-
-
-def _out(matter: Matter, plan: Plan) -> Out:
-    """How many of each counted thing the plan has out at each tick."""
-    out = {item: [0] * matter.rotation.last for item, count in matter.asked.have.items() if count < PLENTY}
-    for u, unit in enumerate(matter.rotation.units):
-        for k in range(len(unit.tasks)):
-            for item, count in plan.mode(matter.rotation, u, k).gear:
-                for tick in range(plan.starts[u][k], plan.end(matter.rotation, u, k)):
-                    out[item][tick] += count
-    return out

@@ -3,8 +3,10 @@
 from collections.abc import Callable
 
 from kb.ask.chain import chain
-from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_stick
+from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_bar, with_stick
+from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
+from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import today_of
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
@@ -41,7 +43,8 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
         if key not in seen:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
-                seen[key] = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                own = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                seen[key] = with_bar(own, have, shelf, BARS)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
                 raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None
@@ -151,7 +154,8 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
     With a day's weight the lift is a check at a light bar first, and then done at that weight. Raises NoAnswer where
     what there is doesn't make it.
     """
-    entries = [entry for entry in path(shelf, have=have).entries if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
+    whole = path(shelf, have=have).entries
+    entries = [entry for entry in whole if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
     last = {entry.drill.id: entry for entry in entries}  # the heaviest of each
     kept = list(last.values())[-LEADING_IN - 1 :]
     doings = [
@@ -164,9 +168,11 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
         )
         for entry in kept
     ]
+    after: tuple[Doing, ...] = ()
     if lifter.weight_kg is not None:
         doings = [*doings[:-1], doings[-1]._replace(work=False), _at_weight(lifter.weight_kg, shelf, have)]
-    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), by_themselves=True)
+        after = strengthens(shelf, have, lifter.holds | {entry.drill.id for entry in whole})
+    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), by_themselves=True, after=after)
 
 
 def _at_weight(weight_kg: float, shelf: Shelf, have: frozenset[ItemId]) -> Doing:

@@ -8,10 +8,26 @@ from typing import NamedTuple
 
 from kb.terms import DrillId, ItemId, Load
 
-__all__ = ["LOOK_AFTER", "TICK_S", "Mode", "Plan", "Rotation", "Showing", "Task", "Unit", "alike", "idle_of", "ticks"]
+__all__ = [
+    "LOOK_AFTER",
+    "TICK_S",
+    "TOGETHER",
+    "Mode",
+    "Plan",
+    "Rotation",
+    "Showing",
+    "Task",
+    "Unit",
+    "alike",
+    "idle_of",
+    "ticks",
+]
 
 TICK_S = 30
 """Times on a class's cards are whole half minutes, s; what takes less is rounded up."""
+
+TOGETHER = 4
+"""Lifters who do a drill at the same time, from whom on it is called. Common practice, no source."""
 
 LOOK_AFTER = 1
 """Ticks from a drill's start to its first try: the change-over."""

@@ -3,73 +3,20 @@
 from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple
 
+from kb.ask.class_.bar_turns import BarTurns, bar_turns_of, taken_back
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing
-from kb.ask.class_.going_on import More, more_of
+from kb.ask.class_.going_on import more_of
 from kb.ask.class_.more import Again, again_of
-from kb.ask.class_.people import PLENTY, Lifter
+from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, idle_of, ticks
-from kb.ask.class_.stations import Place, places_of, station_of
+from kb.ask.class_.slot import Duty, GearUse, LifterPlan, Part, Slot
+from kb.ask.class_.stations import Place, places_of, station_of, strong_at, turn_at
+from kb.ask.class_.strength import Strong, strength_of
 from kb.dose import check_seconds, work_seconds
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["ClassPlan", "Duty", "GearUse", "LifterPlan", "Slot", "plan_of"]
-
-Part = Literal["shown", "work", "check", "loading", "helps"]
-
-
-class Slot(NamedTuple):
-    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
-
-    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
-    serves for a bar. `with_whom` is the partner helped, or who helps.
-    """
-
-    start_s: int
-    end_s: int
-    drill: Drill
-    load: Load
-    part: Part
-    station: str
-    gear: tuple[ItemId, ...] = ()
-    shares: str | None = None
-    with_whom: str | None = None
-    watched: bool = False
-    light: bool = False
-
-
-class LifterPlan(NamedTuple):
-    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
-
-    `more` is None for who works till near the end, or has nothing to go on with.
-    """
-
-    lifter: Lifter
-    group: int
-    slots: tuple[Slot, ...]
-    idle_s: int
-    waits_s: int
-    later: int
-    more: More | None = None
-
-
-class Duty(NamedTuple):
-    """What a coach (from 0) does: shows a drill, or stands by at a first try."""
-
-    coach: int
-    start_s: int
-    end_s: int
-    does: Literal["show", "watch"]
-    drill: Drill
-    who: tuple[str, ...]
-
-
-class GearUse(NamedTuple):
-    """A counted thing: how many there are, and the most that are out at once."""
-
-    item: ItemId
-    have: int
-    peak: int
 
 
 class ClassPlan(NamedTuple):
@@ -100,7 +47,7 @@ class ClassPlan(NamedTuple):
     @property
     def until_s(self) -> int:
         """When nobody does anything any more, what there is more with it."""
-        return max([self.end_s, *(each.more.end_s for each in self.lifters if each.more)])
+        return max(each.more.end_s if each.more else each.done_s for each in self.lifters)
 
 
 class _Told(NamedTuple):
@@ -121,8 +68,11 @@ class _Told(NamedTuple):
 def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     """A plan told."""
     rotation = matter.rotation
-    again = again_of(matter, plan)
-    told = _Told(matter, plan, places_of(matter, plan, again))
+    strong = strength_of(matter, plan)
+    again = again_of(matter, plan, strong)
+    bars = bar_turns_of(matter, plan, strong, again)
+    again = taken_back(matter, plan, strong, again, bars)
+    told = _Told(matter, plan, places_of(matter, plan, again, strong, bars))
     slots: dict[int, list[Slot]] = {n: [] for n in range(len(matter.owns))}
     for u, unit in enumerate(rotation.units):
         for k in range(len(unit.tasks)):
@@ -134,7 +84,8 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
                 at, end = told.at(start), told.at(start + showing.ticks)
                 slots[n].append(Slot(at, end, drills[showing.drill], Load.NONE, "shown", "coach"))
     group = {n: unit.group for unit in rotation.units for n in unit.lifters}
-    more = more_of(matter, told.places, again)
+    more, after = more_of(matter, plan, told.places, again), _strength(told, strong)
+    at_bar = _at_bar(told, bars)
     idle = idle_of(rotation, plan)
     gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
     return ClassPlan(
@@ -142,14 +93,54 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
         idle * TICK_S,
         gap,
         tuple(
-            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(more=more.get(n))
+            _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(
+                more=more.get(n), strength=after[n], at_bar=at_bar.get(n)
+            )
             for n in range(len(matter.owns))
         ),
-        _duties(told, drills),
-        _gear(told, again),
+        _duties(told, drills, bars),
+        _gear(told, again, strong, bars),
         _drills_at_once(told),
         plan.drills_bound,
     )
+
+
+def _strength(told: _Told, strong: Sequence[Strong]) -> dict[int, tuple[Slot, ...]]:
+    """What strengthens for each lifter, by number, in order."""
+    found: dict[int, tuple[Slot, ...]] = dict.fromkeys(range(len(told.matter.owns)), ())
+    for each in strong:
+        places, doing = told.places[strong_at(told.matter, each)], each.doing
+        lifters = told.matter.rotation.units[each.unit].lifters
+        for at, n in enumerate(lifters):
+            begins = each.start + (each.mode.turns if at else 0)
+            slot = Slot(
+                told.at(begins),
+                told.at(begins + each.mode.ticks),
+                doing.drill,
+                doing.load,
+                "work",
+                station_of(places, doing.gear, at),
+                () if each.mode.turns and at else tuple(dict.fromkeys(gear.using for gear in doing.gear)),
+                told.name(lifters[1 - at]) if each.mode.turns else None,
+            )
+            found[n] = (*found[n], slot)
+    return found
+
+
+def _at_bar(told: _Told, bars: BarTurns | None) -> dict[int, Slot]:
+    """Each lifter's turn, by number, at the bars that go round."""
+    return {
+        turn.lifter: Slot(
+            told.at(turn.start),
+            told.at(turn.end),
+            turn.doing.drill,
+            Load.LIGHT,
+            "check",
+            station_of(told.places[turn_at(told.matter, turn.n)], turn.gear, 0),
+            tuple(dict.fromkeys(gear.using for gear in turn.gear)),
+        )
+        for turn in (bars.turns if bars else ())
+    }
 
 
 def _begins(slot: Slot) -> int:
@@ -222,10 +213,10 @@ def _tell_partners(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) ->
         slots[helps].append(Slot(at, end, doing.drill, task.load, "helps", station, with_whom=told.name(does)))
 
 
-def _duties(told: _Told, drills: Mapping[DrillId, Drill]) -> tuple[Duty, ...]:
+def _duties(told: _Told, drills: Mapping[DrillId, Drill], bars: BarTurns | None) -> tuple[Duty, ...]:
     """What the coaches do, each as soon as one is free; the same coach goes on where it makes no difference."""
     rotation, plan = told.matter.rotation, told.plan
-    wanted: list[tuple[int, int, Literal["show", "watch"], DrillId, tuple[int, ...]]] = []
+    wanted: list[tuple[int, int, Literal["show", "watch", "stay"], DrillId, tuple[int, ...]]] = []
     for showing, start in zip(rotation.showings, plan.shown, strict=True):
         people = sorted({n for u, _ in showing.needs for n in rotation.units[u].lifters})
         wanted.append((start, start + showing.ticks, "show", showing.drill, tuple(people)))
@@ -234,6 +225,9 @@ def _duties(told: _Told, drills: Mapping[DrillId, Drill]) -> tuple[Duty, ...]:
             if task.look:
                 begin = plan.starts[u][k] + task.look_at
                 wanted.append((begin, begin + task.look, "watch", task.drill, unit.lifters))
+    if bars is not None:
+        lifters = tuple(turn.lifter for turn in bars.turns)
+        wanted.append((bars.start, bars.end, "stay", bars.turns[0].doing.drill.id, lifters))
     free = [0] * rotation.coaches
     found = []
     for begin, end, does, drill, whom in sorted(wanted):
@@ -254,7 +248,7 @@ def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:
     ]
 
 
-def _gear(told: _Told, again: Sequence[Again]) -> tuple[GearUse, ...]:
+def _gear(told: _Told, again: Sequence[Again], strong: Sequence[Strong], bars: BarTurns | None) -> tuple[GearUse, ...]:
     asked = told.matter.asked
     peaks = {item: 0 for item, count in sorted(asked.have.items()) if count < PLENTY and item != PARTNER}
     for tick in range(told.matter.rotation.last):
@@ -264,6 +258,12 @@ def _gear(told: _Told, again: Sequence[Again]) -> tuple[GearUse, ...]:
                 out[item] = out.get(item, 0) + count
         for each in again:
             for item, count in each.form.items if each.start <= tick < each.end else ():
+                out[item] = out.get(item, 0) + count
+        for step in strong:
+            for item, count in step.mode.gear if step.start <= tick < step.end else ():
+                out[item] = out.get(item, 0) + count
+        for turn in bars.turns if bars else ():
+            for item, count in turn.items if turn.start <= tick < turn.end else ():
                 out[item] = out.get(item, 0) + count
         for item, count in out.items():
             peaks[item] = max(peaks[item], count)

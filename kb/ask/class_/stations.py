@@ -3,14 +3,16 @@
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
+from kb.ask.class_.bar_turns import BarTurns
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.more import Again
 from kb.ask.class_.rotation import Plan
+from kb.ask.class_.strength import MOST, Strong
 from kb.kit import Gear
 from kb.terms import ItemId
 
-__all__ = ["PLACES", "Place", "places_of", "station_of"]
+__all__ = ["PLACES", "Place", "again_at", "places_of", "station_of", "strong_at", "turn_at"]
 
 PLACES = tuple(map(ItemId, ("bar", "rack", "blocks", "box", "bench", "chair", "wall")))
 """What makes a station, the first of a drill's that is there naming it; whatever else is done on the open floor."""
@@ -34,8 +36,29 @@ class _Claim(NamedTuple):
     member: int | None = None
 
 
-def places_of(matter: Matter, plan: Plan, again: Sequence[Again] = ()) -> dict[tuple[int, int], tuple[Place, ...]]:
-    """For each task of each unit, the numbered things it is done at; what there is more counts on from the tasks.
+def strong_at(matter: Matter, each: Strong) -> tuple[int, int]:
+    """Where `places_of` has what strengthens: it counts on from the unit's tasks."""
+    return each.unit, len(matter.rotation.units[each.unit].tasks) + each.k
+
+
+def again_at(matter: Matter, each: Again) -> tuple[int, int]:
+    """Where `places_of` has what there is more: it counts on from what strengthens."""
+    return each.unit, len(matter.rotation.units[each.unit].tasks) + MOST + each.member
+
+
+def turn_at(matter: Matter, n: int) -> tuple[int, int]:
+    """Where `places_of` has the n-th of the bars that go round: after all units."""
+    return len(matter.rotation.units) + n, 0
+
+
+def places_of(
+    matter: Matter,
+    plan: Plan,
+    again: Sequence[Again] = (),
+    strong: Sequence[Strong] = (),
+    bars: BarTurns | None = None,
+) -> dict[tuple[int, int], tuple[Place, ...]]:
+    """For each task of each unit, and what comes after (`strong_at` and its like), the numbered things it is done at.
 
     Taken in order of time, each unit keeps its numbers while they are free, else the lowest. There are always
     enough, as no more are out at once than there are.
@@ -43,7 +66,7 @@ def places_of(matter: Matter, plan: Plan, again: Sequence[Again] = ()) -> dict[t
     free_at: dict[ItemId, list[int]] = {}
     last: dict[tuple[int, ItemId], list[int]] = {}
     found = {}
-    claims = sorted(_claims(matter, plan, again))
+    claims = sorted([*_claims(matter, plan, again, strong), *_bar_claims(matter, bars)])
     for claim in claims:
         start, u = claim.start, claim.unit
         places: list[Place] = []
@@ -68,14 +91,21 @@ def places_of(matter: Matter, plan: Plan, again: Sequence[Again] = ()) -> dict[t
     return found
 
 
-def _claims(matter: Matter, plan: Plan, again: Sequence[Again]) -> Iterator[_Claim]:
+def _claims(matter: Matter, plan: Plan, again: Sequence[Again], strong: Sequence[Strong]) -> Iterator[_Claim]:
     rotation = matter.rotation
     for u, unit in enumerate(rotation.units):
         for k in range(len(unit.tasks)):
             yield _Claim(plan.starts[u][k], u, k, plan.end(rotation, u, k), plan.mode(rotation, u, k).gear)
+    for step in strong:
+        yield _Claim(step.start, *strong_at(matter, step), step.end, step.mode.gear)
     for each in again:
-        at = len(rotation.units[each.unit].tasks) + each.member
-        yield _Claim(each.start, each.unit, at, each.end, each.form.items, each.member)
+        yield _Claim(each.start, *again_at(matter, each), each.end, each.form.items, each.member)
+
+
+def _bar_claims(matter: Matter, bars: BarTurns | None) -> Iterator[_Claim]:
+    for n in range(bars.many if bars else 0):
+        if bars:
+            yield _Claim(bars.start, *turn_at(matter, n), bars.end, ((bars.item, 1),))
 
 
 def station_of(places: Sequence[Place], gear: Sequence[Gear], n: int) -> str:

@@ -40,7 +40,7 @@ def there(shelf: Shelf, away: Away, forms: Sequence[Form]) -> tuple[Form, ...]:
         if able and (as_it_is or form.drill.speed < Speed.FULL) and form.drill.id not in {it.drill.id for it in found}:
             dials = dials_of(form.drill, shelf.lift)
             found.append(form._replace(load=able[-1], dials=dials, lighter=None, heavier=None))
-    finish = finishing(shelf, away.have, forms, more=unloaded(shelf, away))
+    finish = finishing(shelf, away.have, {form.drill.id for form in forms} | unloaded(shelf, away))
     return (*_strengthening(finish)[:AWAY_FINISH], *found[:AWAY_KNOWN])
 
 

@@ -10,7 +10,7 @@ from kb.ask.plan.forms import Form
 from kb.ask.plan.weeks import Weeks
 from kb.terms import Catch, Drill, LiftId, Load, Speed
 
-__all__ = ["MOST_FINISH", "dealt", "family", "sparing", "turned", "weekday"]
+__all__ = ["MOST_FINISH", "dealt", "family", "queue", "sparing", "turned", "weekday"]
 
 MOST_FINISH = 4
 """Strengthening drills in a session at most. Common practice, no source."""
@@ -56,7 +56,7 @@ def turned(forms: Sequence[Form], by: int) -> list[Form]:
     return [*forms[at:], *forms[:at]]
 
 
-def _queue(finish: Sequence[Form], block: int, places: int) -> list[Form]:
+def queue(finish: Sequence[Form], block: int, places: int) -> list[Form]:
     """What strengthens in the order in which a block takes it: the main ones, other heavy work by turns, the rest."""
     ordered = sorted(finish, key=_most)
     heavy = [form for form in ordered if form.load is Load.WORKING and family(form.drill) != "aside"]
@@ -77,13 +77,13 @@ def dealt(
     or two drills that hold the back in a lean. Dealt out one to each weekday in turn, so that none has all.
     """
     left, found = list(rooms), [list[Form]() for _ in rooms]
-    queue = _queue(finish, block, MOST_FINISH * len(rooms))
+    left_over = queue(finish, block, MOST_FINISH * len(rooms))
     for _ in range(MOST_FINISH):
         for day, own in enumerate(found):
             had = trained[day] | {family(each.drill) for each in own}
-            form = next((each for each in queue if _may(each, left[day], had)), None)
+            form = next((each for each in left_over if _may(each, left[day], had)), None)
             if form is not None:
-                queue.remove(form)
+                left_over.remove(form)
                 own.append(form)
                 left[day] -= form.work
     return [

@@ -1,6 +1,6 @@
 """What strengthens for a lift once it is held: finish drills that the room allows and that stand on what is held."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 
 from kb import dose
 from kb.ask.plan.forms import WORK_UP_S, Form
@@ -12,19 +12,17 @@ from kb.terms import Catch, Drill, DrillId, ItemId, Load, Speed, Stage
 __all__ = ["beside_path", "finishing"]
 
 
-def finishing(
-    shelf: Shelf, have: frozenset[ItemId], forms: Sequence[Form], *, more: Collection[DrillId] = ()
-) -> tuple[Form, ...]:
+def finishing(shelf: Shelf, have: frozenset[ItemId], held: Collection[DrillId]) -> tuple[Form, ...]:
     """The finish drills of a lift with what there is, those that take most weight first, each at its most.
 
-    They are numbered by who puts them beside the path. Only those whose prerequisites are among the plan's drills:
-    nothing is loaded whose posture wasn't held. `more` are further drills that may be stood on.
+    They are numbered by who puts them beside the path. Only those whose prerequisites are among `held`:
+    nothing is loaded whose posture wasn't held.
     """
-    held = {form.drill.id for form in forms} | set(more)
+    there = frozenset(held)
     found: list[Form] = []
     for drill_id, fitted in shelf.fits(have).items():
         drill = shelf.drills[drill_id]
-        if drill.stage is not Stage.FINISH or not all(held & set(group) for group in drill.groups):
+        if drill.stage is not Stage.FINISH or not all(there & set(group) for group in drill.groups):
             continue
         load = loads(drill, fitted, Load.WORKING)[-1]
         found.append(beside_path(shelf, drill, load))

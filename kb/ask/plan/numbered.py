@@ -39,7 +39,7 @@ def beside_of(
     n, drill_n = len(forms), forms[-1].drill_n + 1
     of_path = {form.drill.id: form.drill_n for form in forms}
     numbered: list[Form] = []
-    for at, form in enumerate([*main, *others, *finishing(shelf, have, forms)]):
+    for at, form in enumerate([*main, *others, *finishing(shelf, have, of_path)]):
         numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
     parts = len(main) + len(others)
     return Beside(tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak)

@@ -5,10 +5,11 @@ from typing import NamedTuple
 from kb.ask.class_.rotation import TICK_S
 from kb.ask.class_.slots import ClassPlan, GearUse, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
-from kb.show.class_more import more_line
+from kb.show.class_more import more_line, strength_line
 from kb.show.class_words import (
     after,
     cares_of,
@@ -142,6 +143,7 @@ def _duties(plan: ClassPlan, coach: int) -> tuple[tuple[str, str], ...]:
 def _drills(plan: ClassPlan, letters: dict[DrillId, str]) -> list[DrillLine]:
     """Every drill that is done, in the order of its letters."""
     drills = {doing.drill.id: doing.drill for doings in plan.matter.doings for doing in doings}
+    drills |= {slot.drill.id: slot.drill for each in plan.lifters for slot in each.strength}
     return [
         DrillLine(
             letter, Link(drills[each].name, "drill", each), moved_on(drills[each].standard), _cue(drills[each].cues)
@@ -157,8 +159,11 @@ def _cue(cues: tuple[str, ...]) -> str:
 
 def _card(plan: ClassPlan, each: LifterPlan) -> CardShown:
     lines = tuple((clock(slot.start_s), slot.station, _said(plan, each, slot)) for slot in each.slots)
+    lines += tuple((clock(slot.start_s), slot.station, strength_line(slot, FINE)) for slot in each.strength)
     if each.more is not None:
         lines = (*lines, (clock(each.more.start_s), each.more.station, more_line(each.more)))
+    if each.at_bar is not None:
+        lines = (*lines, (clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return CardShown(title_of(each), lines, after(each))
 
 

@@ -1,0 +1,81 @@
+"""Who goes on for long changes the drill: the last of their list by turns, with the gear that they have anyway."""
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from kb.ask.class_.build import Matter
+from kb.ask.class_.doing import PARTNER, Doing, counted
+from kb.ask.class_.more import Again
+from kb.ask.class_.rotation import TICK_S, Plan
+from kb.kit import Gear
+from kb.terms import DrillId, Load, Stage
+
+__all__ = ["CHANGE_S", "Other", "legs", "others_of"]
+
+LONG_S = 720
+"""Longer than this, s, nobody goes on with one drill. Ours."""
+
+CHANGE_S = 240
+"""How long each is done at a time, s. Ours."""
+
+MOST_BY_TURNS = 3
+"""Drills that are gone round at most. Ours."""
+
+
+class Other(NamedTuple):
+    """A drill that is done by turns with the one that is gone on with, and how heavy."""
+
+    doing: Doing
+    load: Load
+
+
+def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
+    """What else is done by turns where it is long, the last of the list first; none where nothing else can be.
+
+    Each with no more than what is taken for the first anyway, so that nothing more is out.
+    """
+    unit = matter.rotation.units[again.unit]
+    if (again.end - again.start) * TICK_S <= LONG_S or not set(again.form.lifters) <= set(unit.lifters):
+        return ()
+    have, found = {item for item, _ in again.form.items}, dict[DrillId, Other]()
+    held = all(matter.owns[n].by_themselves for n in again.form.lifters)
+    for k in range(len(unit.tasks) - 1, -1, -1):
+        doing = matter.doings[again.unit][k]
+        drill = doing.drill
+        skip = drill.stage is Stage.PREPARE or PARTNER in drill.equipment or drill.id == again.doing.drill.id
+        if skip or drill.id in found or len(found) == MOST_BY_TURNS - 1:
+            continue
+        light = plan.mode(matter.rotation, again.unit, k).light
+        for load, gear in (*_ways(doing, light=light), *_at_bar(doing, held=held)):
+            if have.issuperset(counted(gear, matter.asked.have)):
+                found[drill.id] = Other(doing, load)
+                break
+    return tuple(found.values())
+
+
+def _ways(doing: Doing, *, light: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:
+    """As it was done in the plan, never heavier than light; and with a stick."""
+    if light and doing.light_gear is not None:
+        yield Load.STICK, doing.light_gear
+        return
+    yield min(doing.load, Load.LIGHT), doing.gear
+    if doing.by_stick is not None:
+        yield Load.STICK, doing.by_stick
+
+
+def _at_bar(doing: Doing, *, held: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:
+    """At the bar that they have, for who practises what they hold, though it was checked with a stick."""
+    for gear in doing.by_bar if held else ():
+        yield Load.LIGHT, gear
+
+
+def legs(start_s: int, end_s: int, count: int) -> Iterator[tuple[int, int, int]]:
+    """From when to when, s, which of so many drills is done; the last leg is the longer for what is left.
+
+    >>> list(legs(0, 700, 2)), list(legs(0, 700, 1))
+    ([(0, 240, 0), (240, 700, 1)], [(0, 700, 0)])
+    """
+    whole = max((end_s - start_s) // CHANGE_S, 1) if count > 1 else 1
+    for n in range(whole):
+        end = end_s if n == whole - 1 else start_s + (n + 1) * CHANGE_S
+        yield start_s + n * CHANGE_S, end, n % count

@@ -1,0 +1,76 @@
+"""What a plan is told in: a stretch of a lifter's class, a lifter's class, what a coach does, how much gear is out."""
+
+from typing import Literal, NamedTuple
+
+from kb.ask.class_.going_on import More
+from kb.ask.class_.people import Lifter
+from kb.terms import Drill, ItemId, Load
+
+__all__ = ["Duty", "GearUse", "LifterPlan", "Part", "Slot"]
+
+Part = Literal["shown", "work", "check", "loading", "helps"]
+
+
+class Slot(NamedTuple):
+    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
+
+    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
+    serves for a bar. `with_whom` is the partner helped, or who helps.
+    """
+
+    start_s: int
+    end_s: int
+    drill: Drill
+    load: Load
+    part: Part
+    station: str
+    gear: tuple[ItemId, ...] = ()
+    shares: str | None = None
+    with_whom: str | None = None
+    watched: bool = False
+    light: bool = False
+
+
+class LifterPlan(NamedTuple):
+    """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
+
+    `more` is None for who works till near the end, or has nothing to go on with; `strength` is what strengthens in
+    between, after the day's weight. `at_bar` is one round at a bar that goes round near the end, while `more` goes on.
+    """
+
+    lifter: Lifter
+    group: int
+    slots: tuple[Slot, ...]
+    idle_s: int
+    waits_s: int
+    later: int
+    more: More | None = None
+    strength: tuple[Slot, ...] = ()
+    at_bar: Slot | None = None
+
+    @property
+    def done_s(self) -> int:
+        """When their list has ended, and what strengthens after it, s."""
+        return (*self.slots, *self.strength)[-1].end_s
+
+
+class Duty(NamedTuple):
+    """What a coach (from 0) does: shows a drill, stands by at a first try, or stays with the bars that go round.
+
+    There `drill` is the first of those that are done.
+    """
+
+    coach: int
+    start_s: int
+    end_s: int
+    does: Literal["show", "watch", "stay"]
+    drill: Drill
+    who: tuple[str, ...]
+
+
+class GearUse(NamedTuple):
+    """A counted thing: how many there are, and the most that are out at once."""
+
+    item: ItemId
+    have: int
+    peak: int

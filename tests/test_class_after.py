@@ -1,0 +1,166 @@
+"""What comes after a class's lists: strength after the day's weight, bars that go round."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from class_rules import broken, entry_of
+from click.testing import CliRunner
+
+from kb.ask.class_.strength import MOST
+from kb.commands.group import drillpath
+
+pytestmark = pytest.mark.no_cover
+
+Json = dict[str, Any]
+HEAVY = {"holds": ["full-snatch"], "weight_kg": 60}
+
+
+class Asked:
+    """A class file, asked as text and for programs."""
+
+    def __init__(self, folder: Path, *lifters: Json, **more: object) -> None:
+        people = [{"name": f"L{n}", **each} for n, each in enumerate(lifters)]
+        asked = {"lift": "snatch", "minutes": 60, "gear": {"bar": 3, "stick": 12}, "lifters": people, **more}
+        self.file = folder / "class.yaml"
+        self.file.write_text(json.dumps(asked), "utf-8")
+
+    def _ask(self, *options: str) -> str:
+        result = CliRunner().invoke(drillpath, ["class", str(self.file), *options])
+        assert result.exit_code == 0, result.output
+        return result.stdout
+
+    def text(self) -> str:
+        """The answer on a terminal, as one line."""
+        return " ".join(self._ask().split())
+
+    def answer(self) -> Json:
+        """The answer for programs, which keeps every rule."""
+        found: Json = json.loads(self._ask("--json"))
+        assert broken(found, self.file) == []
+        return found
+
+
+def ids(lifter: Json) -> list[str]:
+    """The drills that strengthen."""
+    return [slot["drill"] for slot in lifter["strength"]]
+
+
+def test_after_the_day_s_weight_comes_what_strengthens(tmp_path: Path) -> None:
+    """A squat, a hinge, a drive where there is a rack, and no light bar before them."""
+    answer = Asked(tmp_path, HEAVY, gear={"bar": 3, "rack": 2, "stick": 4}).answer()
+    (found,) = answer["lifters"]
+    assert ids(found) == ["back-squat", "deadlift", "snatch-grip-push-press"]
+    assert [slot["load"] for slot in found["strength"]] == ["working"] * MOST
+    assert found["strength"][0]["start_s"] == found["slots"][-1]["end_s"]
+    assert found["more"]["start_s"] == found["strength"][-1]["end_s"]
+
+
+def test_without_a_rack_what_needs_none(tmp_path: Path) -> None:
+    """One drill that leans, never two; the rest are holds and carries."""
+    (found,) = Asked(tmp_path, HEAVY, gear={"bar": 1, "rack": 0}).answer()["lifters"]
+    assert ids(found)[0] == "deadlift"
+    assert "rack" not in {item for drill in ids(found) for item in entry_of("drill", drill)["equipment"]}
+    assert not {"bent-row", "romanian-deadlift", "halting-deadlift"} & set(ids(found))
+
+
+def test_one_rack_is_had_by_turns_or_by_one(tmp_path: Path) -> None:
+    """Two of like weights share it; of unlike ones each does what the other doesn't need."""
+    like = Asked(tmp_path, HEAVY, HEAVY, gear={"bar": 2, "rack": 1}).answer()["lifters"]
+    assert [each["strength"][0]["shares"] for each in like] == ["L1", "L0"]
+    assert like[0]["strength"][0]["drill"] == like[1]["strength"][0]["drill"] == "back-squat"
+    other = {"holds": ["full-snatch"], "weight_kg": 90}
+    unlike = Asked(tmp_path, HEAVY, other, gear={"bar": 2, "rack": 1}).answer()["lifters"]
+    assert ids(unlike[0])[0] != "back-squat" or unlike[0]["strength"][0]["shares"]
+
+
+def test_what_doesnt_fit_is_left_and_only_then_comes_a_light_bar(tmp_path: Path) -> None:
+    """In full or not at all."""
+    seen = set()
+    for minutes in range(26, 46, 3):
+        (found,) = Asked(tmp_path, HEAVY, minutes=minutes, gear={"bar": 1}).answer()["lifters"]
+        seen.add(len(found["strength"]))
+    assert {0, 1, MOST} <= seen
+
+
+def test_who_mends_a_fault_and_who_has_no_weight_go_on_as_before(tmp_path: Path) -> None:
+    """Strength is for who practises at weight."""
+    mends = {"fault": "hips-rise-first", "cause": "lost-back-angle", "weight_kg": 40}
+    answer = Asked(tmp_path, mends, {"holds": ["full-snatch"]}).answer()
+    assert [each["strength"] for each in answer["lifters"]] == [[], []]
+
+
+def test_a_card_says_the_standard_once(tmp_path: Path) -> None:
+    """How heavy, by what it is on, what to say; the second card only the drill."""
+    other = {"holds": ["full-snatch"], "weight_kg": 90}
+    said = Asked(tmp_path, HEAVY, other, gear={"bar": 2}).text()
+    assert said.count("70 to 100 % of the best clean") == 2
+    assert said.count("seat and shoulders rise together") == 1
+    assert "After the day's weight comes what strengthens" in said
+
+
+NEW: Json = {"holds": []}
+
+
+def turns(answer: Json) -> list[Json | None]:
+    """Each lifter's turn at a bar."""
+    return [each["bar_turn"] for each in answer["lifters"]]
+
+
+def test_a_bar_that_stands_by_goes_round_among_the_new(tmp_path: Path) -> None:
+    """One after the other, one round of what was slow or held, and the coach's list says whose turn it is."""
+    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    answer, said = asked.answer(), asked.text()
+    found = [each for each in turns(answer) if each]
+    assert len(found) == 3
+    assert turns(answer)[:2] == [None, None]
+    assert {entry_of("drill", each["drill"])["speed"] for each in found} <= {"held", "slow", "paused"}
+    starts = sorted(each["start_s"] for each in found)
+    assert len(set(starts)) == 3
+    assert starts[0] >= 60 * 40
+    (stays,) = [duty for duty in answer["coaches"] if duty["does"] == "stay"]
+    assert stays["who"] == ["L2", "L3", "L4"]
+    assert "1 bar that nobody uses goes round" in said
+    assert "Stay with the bar, one round each in this order: L2, L3 and L4 (" in said
+    assert said.count("At the bar, in your turn") == 1
+
+
+def test_no_bar_goes_round_where_none_stands_by(tmp_path: Path) -> None:
+    """Two bars, and two who have them to the end; or bars without anybody who only had a stick."""
+    busy = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, gear={"bar": 2, "stick": 9}, today=["hang-power-snatch"])
+    assert not any(turns(busy.answer()))
+    assert not any(turns(Asked(tmp_path, HEAVY, HEAVY).answer()))
+
+
+def test_the_sheet_has_each_one_s_own_turn(tmp_path: Path) -> None:
+    """When, and where."""
+    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    page = tmp_path / "page.html"
+    found = [each for each in turns(asked.answer()) if each]
+    CliRunner().invoke(drillpath, ["class", str(asked.file), "--sheet", str(page)])
+    text = page.read_text("utf-8")
+    assert text.count("At the bar, in your turn") == len(found) == 2
+    for each in found:
+        assert f"{each['start_s'] // 60}:{each['start_s'] % 60:02}" in text
+
+
+def test_who_practises_changes_at_the_bar_that_they_have(tmp_path: Path) -> None:
+    """What was checked with a stick comes round at the light bar in their hands; no stick is taken for it."""
+    asked = Asked(tmp_path, {"holds": ["full-jerk"]}, lift="jerk", kit="school-hall", gear={"bar": 1, "stick": 1})
+    ((more,),) = [[each["more"] for each in asked.answer()["lifters"]]]
+    assert (more["drill"], more["change_s"]) == ("full-jerk", 240)
+    assert "bar" in more["gear"]
+    assert "stick" not in more["gear"]
+    assert [(each["drill"], each["load"]) for each in more["by_turns"]] == [("power-jerk", "light")]
+
+
+def test_who_does_the_same_at_their_own_bars_has_one_card(tmp_path: Path) -> None:
+    """The numbers in the order of the names; who takes turns has a card of their own."""
+    holds = {"holds": ["full-clean"]}
+    said = Asked(tmp_path, holds, holds, lift="clean", gear={"bar": 2}).text()
+    assert "L0 and L1: practising, group 1" in said
+    assert "bar 1/2 Clean: 4 x 2" in said
+    said = Asked(tmp_path, holds, holds, lift="clean", gear={"bar": 1}).text()
+    assert "L0: practising, group 1" in said
+    assert "L1: practising, group 1" in said
