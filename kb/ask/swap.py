@@ -14,6 +14,9 @@ MOST = 5
 """Swaps, easier and harder versions and further items named at most."""
 
 
+STANDS_IN = 2
+"""How far off a stand-in puts a drill, as much as a fault that is no longer worked on. Ours."""
+
 OTHER_USE = 40
 """How far off a drill that strengthens is from one that does not: farther than nearly any step of the dials."""
 
@@ -47,7 +50,7 @@ class Opens(NamedTuple):
 class Swap(NamedTuple):
     """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well.
 
-    `with_one` are the single items with any of which a drill that can't be done could be.
+    `with_one` are the single items with any of which a drill that can't be done could be; `have` is what is there.
     """
 
     drill: Drill
@@ -60,6 +63,7 @@ class Swap(NamedTuple):
     swaps: tuple[Near, ...]
     one_more: tuple[Opens, ...]
     with_one: tuple[ItemId, ...] = ()
+    have: frozenset[ItemId] = frozenset()
 
 
 def swap(
@@ -101,6 +105,7 @@ def swap(
         swaps=tuple(ranked),
         one_more=_one_more(have, drills, items),
         with_one=() if fitted else _with_one(drill, have, items),
+        have=have,
     )
 
 
@@ -165,6 +170,7 @@ def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Li
     loses = [f"{joint} is not opened" for joint in drill.opens if joint not in opened]
     loses += [f"{position} is not aimed at" for position in sorted(targets) if not targets & theirs]
     distance = 2 * len(mine - both) + 2 * (len(drill.opens) - len(opened)) + 3 * bool(targets and not targets & theirs)
+    distance += STANDS_IN * sum(gear.using != gear.item for gear in fitted.gear)
     lift = next(lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts)
     if not {Stage.PREPARE, Stage.FINISH} & {drill.stage, other.stage}:
         here, there = dials_of(drill, lift), _as_fitted(other, lift, fitted)

@@ -1,9 +1,11 @@
 """Instead of a drill, and the kits, on a terminal."""
 
 from collections.abc import Collection, Mapping, Sequence
+from typing import NamedTuple
 
 from kb.ask.harder import Harder
 from kb.ask.swap import Near, Swap
+from kb.kit import fit
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
 from kb.terms import Drill, DrillId, FaultId, Item, ItemId
@@ -14,6 +16,19 @@ MOST_NAMED = 3
 """Faults that are named before they are counted."""
 
 
+HELD = (ItemId("bar"), ItemId("stick"))
+"""What is in the hands in nearly every drill: another thing there is said."""
+
+
+class _Told(NamedTuple):
+    """What is there, items by id, what was said to stand in for what, and the drills whose cue and standard were."""
+
+    have: frozenset[ItemId]
+    items: Mapping[ItemId, Item]
+    instead: set[tuple[ItemId, ItemId]]
+    drills: set[DrillId]
+
+
 def swap_text(
     swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting, only: str = ""
 ) -> list[str]:
@@ -21,7 +36,7 @@ def swap_text(
 
     `only` leaves all but the easier or the harder ones out.
     """
-    told: set[DrillId] = set()
+    told = _Told(swap.have, items, {(gear.item, gear.using) for gear in swap.gear}, set())
     lines = _as_it_is(swap, items, setting)
     lines += _easier(swap, drills, told, setting) if only != "harder" else []
     lines += _harder(swap, told, setting) if only != "easier" else []
@@ -38,7 +53,7 @@ def swap_text(
     return [*lines, *titled("One more item would open", opens, setting)]
 
 
-def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: set[DrillId], setting: Setting) -> list[str]:
+def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: _Told, setting: Setting) -> list[str]:
     easier: list[str] = []
     for each in swap.easier:
         than = "" if each.than == swap.drill.id else f"; easier than {drills[each.than].name.lower()}"
@@ -46,7 +61,7 @@ def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: set[DrillId], set
     return titled("Easier, as its entry names them", easier, setting)
 
 
-def _harder(swap: Swap, told: set[DrillId], setting: Setting) -> list[str]:
+def _harder(swap: Swap, told: _Told, setting: Setting) -> list[str]:
     """The drill itself without more weight, then what comes after it."""
     lines: list[str] = []
     if swap.drill.turn_up and swap.doable:
@@ -57,11 +72,24 @@ def _harder(swap: Swap, told: set[DrillId], setting: Setting) -> list[str]:
     return [*lines, *titled("Harder, once its standard is met", harder, setting)]
 
 
-def _drill(drill: Drill, why: str, told: set[DrillId], setting: Setting) -> list[str]:
+def _instead(drill: Drill, told: _Told) -> str:
+    """What is held instead of a bar or a stick, after a comma; nothing where that is there, or it was said."""
+    fitted = fit(drill, told.have, told.items)
+    used = [
+        f"{told.items[gear.using].name.lower()} for {told.items[gear.item].name.lower()}"
+        for gear in (fitted.gear if fitted else ())
+        if gear.item in HELD and gear.using != gear.item and (gear.item, gear.using) not in told.instead
+    ]
+    return f", with {listed(used)}" if used else ""
+
+
+def _drill(drill: Drill, why: str, told: _Told, setting: Setting) -> list[str]:
     """A drill, how much of it and why; what to say and until when, unless it was told."""
-    lines = hanging("  - ", f"{drill.name}, {dosed(drill, setting)}{f': {why}' if why else ''}", setting)
-    if drill.id not in told:
-        told.add(drill.id)
+    lines = hanging(
+        "  - ", f"{drill.name}, {dosed(drill, setting)}{_instead(drill, told)}{f': {why}' if why else ''}", setting
+    )
+    if drill.id not in told.drills:
+        told.drills.add(drill.id)
         cue = f'"{drill.cues[0]}" ' if drill.cues else ""
         lines += hanging("      ", f"{cue}Until {moved_on(drill.standard)} (`show {drill.id}`)", setting)
     return lines
