@@ -230,7 +230,7 @@ def _more(answer: Json, asked: Json) -> list[str]:
 
 
 def _by_turns(answer: Json, asked: Json) -> list[str]:
-    """Over twelve minutes other drills of the list come by turns with what there is more, none heavier than it was.
+    """Over eight minutes other drills of the list come by turns with what there is more, none heavier than it was.
 
     Who practises what they hold may do at a light bar what they checked with a stick.
     """
@@ -250,7 +250,7 @@ def _by_turns(answer: Json, asked: Json) -> list[str]:
             span += other["rounds"] * other["every_s"]
         if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
             wrong.append(f"{each['name']}: the drills by turns don't fit")
-        if more["by_turns"] and more["end_s"] - more["start_s"] <= 690:
+        if more["by_turns"] and more["end_s"] - more["start_s"] <= 450:
             wrong.append(f"{each['name']} changes drills for no reason")
     return wrong
 

@@ -66,7 +66,7 @@ def more_said(plan: ClassPlan) -> list[str]:
         )
     if any(each.more for each in plan.lifters):
         said.append(
-            "Whoever has ended 3 min or more before the class goes on with a drill of their list in rounds, over 12 min"
+            "Whoever has ended 3 min or more before the class goes on with a drill of their list in rounds, over 8 min"
             " with two or three by turns, with gear that is free, and needs no coach for it: More, on the cards."
         )
     end = 60 * plan.matter.asked.minutes

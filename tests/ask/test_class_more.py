@@ -20,16 +20,16 @@ def more(plan: ClassPlan) -> list[More | None]:
 
 def test_the_last_drill_again_to_the_end() -> None:
     """From their own end; so many rounds as fit with their rests."""
-    plan = planned(1, drill("sit"), STAND, minutes=28)
+    plan = planned(1, drill("sit"), STAND, minutes=23)
     (found,) = more(plan)
     assert found is not None
-    assert (found.drill.id, found.start_s, found.end_s) == ("stand", plan.lifters[0].slots[-1].end_s, 1680)
+    assert (found.drill.id, found.start_s, found.end_s) == ("stand", plan.lifters[0].slots[-1].end_s, 1380)
     assert found.every_s == 20 + 30
     assert found.rounds == (found.end_s - found.start_s) // 50
-    assert (plan.end_s, plan.until_s) == (found.start_s, 1680)
+    assert (plan.end_s, plan.until_s) == (found.start_s, 1380)
 
 
-def test_over_twelve_minutes_the_last_drills_come_by_turns() -> None:
+def test_over_eight_minutes_the_last_drills_come_by_turns() -> None:
     """Four minutes each, three at most, the last of the list first; each with its own rounds."""
     plan = planned(1, drill("walk"), drill("jump"), drill("sit"), STAND, minutes=40)
     (found,) = more(plan)

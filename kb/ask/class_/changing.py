@@ -12,7 +12,7 @@ from kb.terms import DrillId, Load, Stage
 
 __all__ = ["CHANGE_S", "Other", "legs", "others_of"]
 
-LONG_S = 720
+LONG_S = 480
 """Longer than this, s, nobody goes on with one drill. Ours."""
 
 CHANGE_S = 240
@@ -30,27 +30,37 @@ class Other(NamedTuple):
 
 
 def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
-    """What else is done by turns where it is long, the last of the list first; none where nothing else can be.
+    """What else is done by turns where it is long: what is for today, then the last of the list; or nothing.
 
     Each with no more than what is taken for the first anyway, so that nothing more is out.
     """
     unit = matter.rotation.units[again.unit]
-    if (again.end - again.start) * TICK_S <= LONG_S or not set(again.form.lifters) <= set(unit.lifters):
+    if (again.end - again.start) * TICK_S <= LONG_S:
         return ()
+    joined = [_most(matter, n) for n in again.form.lifters if n not in unit.lifters]
     have, found = {item for item, _ in again.form.items}, dict[DrillId, Other]()
     held = all(matter.owns[n].by_themselves for n in again.form.lifters)
-    for k in range(len(unit.tasks) - 1, -1, -1):
-        doing = matter.doings[again.unit][k]
+    doings = matter.doings[again.unit]
+    today = {drill for n in again.form.lifters for drill in matter.owns[n].today}
+    for k in sorted(range(len(unit.tasks)), key=lambda k: (doings[k].drill.id not in today, -k)):
+        doing = doings[k]
         drill = doing.drill
         skip = drill.stage is Stage.PREPARE or PARTNER in drill.equipment or drill.id == again.doing.drill.id
         if skip or drill.id in found or len(found) == MOST_BY_TURNS - 1:
             continue
         light = plan.mode(matter.rotation, again.unit, k).light
         for load, gear in (*_ways(doing, light=light), *_at_bar(doing, held=held)):
-            if have.issuperset(counted(gear, matter.asked.have)):
+            shared = all(drill.id in most and most[drill.id] >= load for most in joined)
+            if shared and have.issuperset(counted(gear, matter.asked.have)):
                 found[drill.id] = Other(doing, load)
                 break
     return tuple(found.values())
+
+
+def _most(matter: Matter, n: int) -> dict[DrillId, Load]:
+    """How heavy a lifter has each drill of their list."""
+    doings = matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]
+    return {doing.drill.id: doing.load for doing in doings}
 
 
 def _ways(doing: Doing, *, light: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:

@@ -64,14 +64,19 @@ def again_of(matter: Matter, plan: Plan, strong: Sequence[Strong] = ()) -> tuple
         chosen = _chosen(list(_possible(_Hall(matter, plan, hall, done), n)), ends[n], last)
         if chosen is not None and n in handing:
             chosen = _until(chosen, handed)
-        if chosen is None:
-            continue
+        if chosen is None or (n not in handing and chosen.start - ends[n] >= ticks(WORTH_S)):
+            continue  # rather in turns with somebody at once than alone later
         hall.take(chosen.form.items, chosen.start, chosen.end)
         done |= set(chosen.form.lifters)
         found.append(chosen)
     for n in sorted(set(ends) - done - handing.keys(), key=lambda each: (ends[each], each)):
-        if last - ends[n] >= ticks(WORTH_S):
-            _join(matter, found, n, ends[n])
+        if n in done or last - ends[n] < ticks(WORTH_S) or _join(matter, found, n, ends[n]):
+            continue
+        chosen = _chosen(list(_possible(_Hall(matter, plan, hall, done), n)), ends[n], last)
+        if chosen is not None:
+            hall.take(chosen.form.items, chosen.start, chosen.end)
+            done |= set(chosen.form.lifters)
+            found.append(chosen)
     return tuple(found)
 
 
@@ -91,8 +96,8 @@ def _until(again: Again, end: int) -> Again | None:
     return again._replace(end=end) if end - again.start >= ticks(WORTH_S) else None
 
 
-def _join(matter: Matter, found: list[Again], n: int, since: int) -> None:
-    """Let a lifter for whom nothing is free take turns with one who does alone what both had on their lists."""
+def _join(matter: Matter, found: list[Again], n: int, since: int) -> bool:
+    """Let a lifter for whom nothing is free take turns with one who does alone what both had on their lists, if any."""
     doings = matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]
     most = {doing.drill.id: doing.load for doing in doings}
     for at, each in enumerate(found):
@@ -101,7 +106,8 @@ def _join(matter: Matter, found: list[Again], n: int, since: int) -> None:
         if able and len(each.form.lifters) == 1 and each.end - start >= ticks(WORTH_S):
             both = each.form._replace(lifters=(*each.form.lifters, n))
             found[at] = each._replace(form=both, turns=start - each.start)
-            return
+            return True
+    return False
 
 
 def _chosen(possible: list[Again], since: int, last: int) -> Again | None:

@@ -54,7 +54,7 @@ def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
     question = _Asked(asked, lifter, shelf, have, 60 * asked.minutes - asked.warm_up_s - asked.spare_s)
     goals = question.goals
     if lifter.holds >= set(goals):
-        return _again(question)
+        return _further(question, _again(question)) if asked.further else _again(question)
     least = _own(question, [])
     for count in range(len(goals), 0, -1):
         for steps in _ways(_steps(question, goals[:count])):
