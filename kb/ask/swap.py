@@ -1,18 +1,22 @@
 """Instead of a drill: as it is with a stand-in, easier, harder, or the nearest others that what is there allows."""
 
 from collections.abc import Mapping
+from itertools import zip_longest
 from typing import NamedTuple
 
 from kb import kit
 from kb.ask.harder import Harder, harder
 from kb.dials import Dials, at_load, dials_of, spans, step
-from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
+from kb.terms import Catch, Drill, DrillId, FaultId, Item, ItemId, Lift, LiftId, Load, Stage
 
 __all__ = ["Easier", "Near", "Opens", "Swap", "swap"]
 
 MOST = 5
 """Swaps, easier and harder versions and further items named at most."""
 
+
+MOST_STRENGTH = 4
+"""Drills that strengthen named at most. Ours."""
 
 STANDS_IN = 2
 """How far off a stand-in puts a drill, as much as a fault that is no longer worked on. Ours."""
@@ -51,6 +55,7 @@ class Swap(NamedTuple):
     """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well.
 
     `with_one` are the single items with any of which a drill that can't be done could be; `have` is what is there.
+    `strength` is what keeps a drill's lift strong meanwhile, where it can't be done at its own weight.
     """
 
     drill: Drill
@@ -64,6 +69,7 @@ class Swap(NamedTuple):
     one_more: tuple[Opens, ...]
     with_one: tuple[ItemId, ...] = ()
     have: frozenset[ItemId] = frozenset()
+    strength: tuple[Drill, ...] = ()
 
 
 def swap(
@@ -106,7 +112,24 @@ def swap(
         one_more=_one_more(have, drills, items),
         with_one=() if fitted else _with_one(drill, have, items),
         have=have,
+        strength=() if load == drill.load[1] else _strength(drill, have, drills, items),
     )
+
+
+def _strength(
+    drill: Drill, have: frozenset[ItemId], drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item]
+) -> tuple[Drill, ...]:
+    """What strengthens for the drill's lifts at some weight here: legs, a press or a hinge, a hold, and round again."""
+    groups: tuple[list[Drill], ...] = ([], [], [])
+    for _, other in sorted(drills.items()):
+        if other.stage is not Stage.FINISH or other.id == drill.id or not set(drill.lifts) & set(other.lifts):
+            continue
+        fitted = kit.fit(other, have, items)
+        if fitted is not None and min(other.load[1], fitted.load) >= Load.LIGHT:
+            held = not other.dose.reps
+            groups[2 if held else 0 if other.catch >= Catch.POWER else 1].append(other)
+    turns = [other for turn in zip_longest(*groups) for other in turn if other is not None]
+    return tuple(turns[:MOST_STRENGTH])
 
 
 def _easier(

@@ -53,7 +53,8 @@ def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
     from kb.ask import read
 
     parts = (found.easier, found.harder, found.swaps)
-    texts = read.sections(db, "drill", {each.drill.id for part in parts for each in part})
+    named = {each.drill.id for part in parts for each in part} | {drill.id for drill in found.strength}
+    texts = read.sections(db, "drill", named)
 
     def told(drill: Drill) -> Drill:
         return drill._replace(sections=texts[drill.id])
@@ -62,4 +63,5 @@ def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
         easier=tuple(each._replace(drill=told(each.drill)) for each in found.easier),
         harder=tuple(each._replace(drill=told(each.drill)) for each in found.harder),
         swaps=tuple(each._replace(drill=told(each.drill)) for each in found.swaps),
+        strength=tuple(told(each) for each in found.strength),
     )

@@ -258,6 +258,7 @@ def swap_json(swap: "Swap") -> Json:
             }
             for near in swap.swaps
         ],
+        "strength": [_named(drill) for drill in swap.strength],
         "one_more": [{"item": opens.item, "opens": list(opens.drills)} for opens in swap.one_more],
     }
 

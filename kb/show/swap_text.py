@@ -49,6 +49,8 @@ def swap_text(
             if said:
                 others += hanging(f"      {label}  ", said, setting)
     lines += titled("Instead, nearest first", others, setting)
+    strong = [line for drill in swap.strength for line in _drill(drill, "", told, setting)]
+    lines += titled("Meanwhile, to stay strong for it", strong, setting)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]
 

@@ -6,7 +6,7 @@ from kb import kit
 from kb.ask import read
 from kb.ask.swap import swap
 from kb.dials import reach_on
-from kb.terms import DrillId, ItemId, Load, Stage
+from kb.terms import Catch, DrillId, ItemId, Load, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -138,6 +138,26 @@ def test_where_little_is_harder_what_covers_more_of_the_lift_follows(world) -> N
             assert other.catch >= drill.catch
             assert bool(other.aid) <= bool(drill.aid)
     assert further > 20
+
+
+def test_what_strengthens_meanwhile_can_be_done_at_a_weight(world) -> None:
+    """Where the drill can't be had at its own weight: finish drills of its lift, no more than four, legs first."""
+    kit_items, some = have("dumb-bell", "bench", "mat", "wall"), 0
+    for drill in world["drills"].values():
+        found = swap(drill, kit_items, **world)
+        assert len(found.strength) <= 4
+        if found.load == drill.load[1]:
+            assert found.strength == ()
+        for each in found.strength:
+            some += 1
+            fitted = kit.fit(each, kit_items, world["items"])
+            assert fitted is not None
+            assert min(fitted.load, each.load[1]) >= Load.LIGHT
+            assert each.stage is Stage.FINISH
+            assert set(each.lifts) & set(drill.lifts)
+    assert some > 20
+    jerk = swap(world["drills"][DrillId("full-jerk")], kit_items, **world)
+    assert jerk.strength[0].catch >= Catch.POWER
 
 
 def test_one_more_item_opens_what_it_says(world) -> None:

@@ -193,6 +193,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
                 "distance": 3,
             }
         ],
+        "strength": [],
         "one_more": [{"item": "bar", "opens": ["c"]}],
     }
 
