@@ -44,10 +44,14 @@ TODAY = (
 
 _CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
 
+_TIGHT = rf"tight(?:ness)? (?:across|in|round|around|over) {_CHEST}"
+_HEART = r"(?:jaw|left arm|sitting|sat|rest(?:ed|ing|s)?|breathless|sweat\w*|gr[ea]y|pale|dizzy)"
+
 _FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking|at rest)"
 
 AT_ONCE = re.compile(
     rf"\b{_FAINT}\b.*\btight chest\b|\btight chest\b.*\b{_FAINT}\b|\btightness in {_CHEST}\b"
+    rf"|\b{_TIGHT}\b.*\b{_HEART}\b|\b{_HEART}\b.*\b{_TIGHT}\b"
     r"|\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|heavy|pressure|squeez\w*)\b"
     r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all|very|really|quite) ){0,2}tight\w*\b"
     rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
@@ -77,10 +81,13 @@ _BLEEDS = (
 )
 _WITH_CHILD = r"(?:pregnan\w*|weeks (?:gone|along))"
 _GAVE = r"(?:pop(?:s|ped)?|snap(?:s|ped)?|crack(?:ed)?|ripped|tore|tear)"
+_TINGLES = r"(?:tingl\w*|numb\w*|pins and needles)"
+_WEAK = r"(?:weak(?:er|ness)?|drops? (?:his|her|my|a|the) (?:cup|mug|pen|phone|keys)|can ?t grip)"
 _SHAPE = r"(?:bruis\w*|gap|lump|bulg\w*|dent|sits higher|rolled up)"
 
 SAME_DAY = re.compile(
     rf"\b{_WITH_CHILD}\b.*\b{_BLEEDS}\b|\b{_BLEEDS}\b.*\b{_WITH_CHILD}\b"
+    rf"|\b{_TINGLES}\b.*\b{_WEAK}\b|\b{_WEAK}\b.*\b{_TINGLES}\b"
     rf"|\b{_GAVE}\b.*\b{_SHAPE}\b|\b{_SHAPE}\b.*\b{_GAVE}\b"
     r"|\b(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue)\b"
     r"|\b(?:arm|calf|leg)\b(?: \w+){0,4} sw[eo]ll\w*|\b(?:dark|brown|red) (?:urine|pee|wee)\b"
@@ -90,8 +97,8 @@ SAME_DAY = re.compile(
     r"|\b(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck)\b"
 )
 """Words of what a doctor should see the same day: bleeding in pregnancy, a tendon that may have torn, a limb that is
-cold or swollen, dark urine, no weight borne, a fall on the head. From memory: first-aid teaching, and what textbooks of
-sports medicine call urgent."""
+cold, swollen, or weak while it tingles, dark urine, no weight borne, a fall on the head. From memory: first-aid
+teaching, and what textbooks of sports medicine call urgent."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss

@@ -94,7 +94,7 @@ MINORS = (
         re.compile(r"\bbruis(?:e|es|ed|ing)\b"),
         re.compile(
             r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle(?! (?:snatch|clean))"
-            r"|forearm|elbow|knee|back|rib\w*|child\w*"
+            r"|forearm|elbow|knee|(?:lower|upper|mid|my|her|his|the|on) back|rib\w*|child\w*"
             r"|years? old|pregnan\w*)\b"
         ),
     ),

@@ -111,6 +111,7 @@ def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connect
         "doesn't know where she is after the bar came down",
         "everything went grey and he was on one knee, today with a tight chest walking to the bar",
         "knocked out for a moment",
+        "tight across the chest with a tingling left jaw after the clean, it went after sitting ten minutes",
     ],
 )
 def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, phrase: str) -> None:
@@ -128,6 +129,8 @@ def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, ph
         "legs sore the day after, and dark urine",
         "twisted his knee, can't put weight on it, it hurts",
         "slipped in the snatch and landed on her neck",
+        "a pop in the neck, today the right hand tingles and the grip is clearly weaker",
+        "numb fingers, she drops her cup since the heavy jerks",
         "since the missed lift his shoulder won't lift, the outline looks squared off, fingers tingle a bit",
     ],
 )
@@ -236,7 +239,11 @@ def test_a_bruise_where_the_bar_meets_the_hips_is_cautioned_and_the_rest_answere
     found = find(db, "bruises on the bone of my pelvis, the bar bangs my hips and swings out in front")
     assert found.caution == BRUISED
     assert "bar-loops-out" in [hit.id for hit in found.faults[:3]]
+    held = find(db, "the bar bangs hard on her pubic bone and she's bruised, so she holds back and pulls with the arms")
+    assert held.caution == BRUISED
+    assert held.faults
     for phrase in (
+        "bruise on the hip, and my back",
         "a bruise down the forearm",
         "bruise on the hip after a fall",
         "bruised ribs",
