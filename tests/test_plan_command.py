@@ -179,6 +179,18 @@ def test_a_day_that_comes_too_soon_says_what_would_do() -> None:
     assert "The day what comes after it is too late" in said
 
 
+def test_so_many_lessons_say_what_they_end_in() -> None:
+    """What is held by then, and what the whole lift would take; the same for programs."""
+    said = " ".join(ask("jerk", "--kit", "hall", "--lessons", "1").stdout.split())
+    assert "1 lesson" in said
+    answer = json.loads(ask("jerk", "--kit", "hall", "--lessons", "1", "--json").stdout)
+    assert answer["ends"]["lessons"] == 1
+    assert len(answer["sessions"]) <= 1
+    assert answer["ends"]["whole"] > 1
+    assert ("The whole lift takes " in said) == (answer["ends"]["part"] is not None)
+    assert "the lift is held after" in " ".join(ask("jerk", "--kit", "hall", "--lessons", "40").stdout.split())
+
+
 def test_a_week_away_is_said_where_it_lies_and_is_in_no_calendar(tmp_path: Path) -> None:
     """Between its neighbours, on the terminal and on paper, with what can be done there; nothing on its dates."""
     sheet, calendar = tmp_path / "plan.html", tmp_path / "plan.ics"
@@ -241,6 +253,8 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--home-days", "2", "--home-have", "stick", "--home-kit", "home"), "can't stand with --home-kit"),
         (("--home-have", "stick"), "say with --home-days"),
         (("--weak", "jerk"), "name it with --weeks or --by"),
+        (("--lessons", "3", "--weeks", "9"), "so it can't stand with --weeks"),
+        (("--lessons", "3", "--to", "push-press"), "so it can't stand with --to"),
         (("--away", "0"), "is no week away; write numbers from 2 to 104"),
         (("--away", "5,next"), "is no week away"),
         (("--away", "1"), "is no week away"),

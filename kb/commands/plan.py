@@ -1,5 +1,6 @@
 """`drillpath plan LIFT`: sessions from now to the lift."""
 
+from functools import partial
 from typing import TYPE_CHECKING, Any, get_args
 
 import click
@@ -8,8 +9,11 @@ from kb.ask import read
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
 from kb.ask.plan.away import there
+from kb.ask.plan.kilograms import Goal
+from kb.ask.plan.lessons import in_lessons, parts_by_nearness
 from kb.ask.plan.plan import Plan, plan
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, day_of
+from kb.ask.shelf import Shelf, ending_in
 from kb.commands.asked import (
     Asked,
     Room,
@@ -24,10 +28,10 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, away_of, goal_of, home_of, weak_of, wish_options
+from kb.commands.plan_asked import Wishes, away_of, check_lessons, goal_of, home_of, weak_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
-from kb.terms import LiftId
+from kb.terms import DrillId, LiftId
 
 if TYPE_CHECKING:
     import sqlite3
@@ -106,22 +110,9 @@ def command(
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, held = room_of(db, kit, have), drills_named(db, holds)
+    check_lessons(wishes, to)
     shelf = shelf_to(db, lift_id, to)
-    holds_it = shelf.lift.drill in held
-    found = plan(
-        path(shelf, have=room.have, holds=frozenset() if holds_it else held, order=order),
-        per_week=per_week,
-        minutes=minutes,
-        done=_done(done, db, begins, start),
-        new=wishes.new,
-        known=wishes.returning,
-        home=home_of(db, wishes),
-        goal=goal,
-        have=room.have,
-        held=holds_it,
-        weak=weak_of(db, shelf, wishes),
-        away=away_of(db, wishes),
-    )
+    found = _found(db, shelf, room, held, order, per_week, minutes, _done(done, db, begins, start), goal, wishes)
     days = _days(found, begins)
     if calendar is not None and begins is not None:
         _put_calendar(calendar, found, days, begins)
@@ -131,6 +122,43 @@ def command(
         put_sheet(sheet, plan_sheet(found, room.kit, room.have, days, _texts(db, found), paper))
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     _answer(db, found, room, days, as_json=as_json, as_csv=as_csv)
+
+
+def _found(
+    db: "sqlite3.Connection",
+    shelf: Shelf,
+    room: Room,
+    held: frozenset[DrillId],
+    order: Order,
+    per_week: int,
+    minutes: int,
+    done: "tuple[Done, ...]",
+    goal: Goal | None,
+    wishes: Wishes,
+) -> Plan:
+    """The plan; with a number of lessons, to the part that is held by the last of them."""
+    holds_it = shelf.lift.drill in held
+    asking = partial(
+        plan,
+        per_week=per_week,
+        minutes=minutes,
+        done=done,
+        known=wishes.returning,
+        home=home_of(db, wishes),
+        goal=goal,
+        have=room.have,
+        held=holds_it,
+        weak=weak_of(db, shelf, wishes),
+        away=away_of(db, wishes),
+    )
+    way = partial(path, have=room.have, holds=frozenset() if holds_it else held, order=order)
+    if wishes.lessons is None:
+        return asking(way(shelf), new=wishes.new)
+
+    def ask(part: DrillId | None, new: int) -> Plan:
+        return asking(way(ending_in(shelf, part) if part is not None else shelf), new=new)
+
+    return in_lessons(ask, parts_by_nearness(shelf, room.have, held), wishes.lessons, wishes.new)
 
 
 def _begins(start: str | None, at: str | None, calendar: str | None) -> "datetime | None":

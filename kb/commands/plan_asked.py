@@ -11,6 +11,7 @@ from kb.ask import read
 from kb.ask.names import resolve_any
 from kb.ask.plan.away import Away
 from kb.ask.plan.kilograms import Goal
+from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.ask.shelf import Shelf
@@ -19,7 +20,7 @@ from kb.discs import iron_of, weight
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
 
-__all__ = ["MOST_WEEKS", "Wishes", "away_of", "goal_of", "home_of", "weak_of", "wish_options"]
+__all__ = ["MOST_WEEKS", "Wishes", "away_of", "check_lessons", "goal_of", "home_of", "weak_of", "wish_options"]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
@@ -43,11 +44,17 @@ class Wishes(NamedTuple):
     home_have: str | None
     away: str | None
     away_have: str | None
+    lessons: int | None
 
 
 def wish_options(command: Command) -> Command:
     """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
     for option in (
+        click.option(
+            "--lessons",
+            type=click.IntRange(1, MOST_LESSONS),
+            help="So many sessions and no more: ends in the part of the lift that is held by then.",
+        ),
         click.option("--away-have", metavar="A,B", help="Exactly what there is in weeks away; nothing if not said."),
         click.option("--away", metavar="W1,W2", help="Weeks without sessions, counted from 1: --away 5, or 5,9."),
         click.option("--home-have", metavar="A,B", help="Exactly what is at home, instead of a kit."),
@@ -113,6 +120,13 @@ def _days(by: str, begins: date) -> int:
     if days > 7 * MOST_WEEKS:
         raise BadInput(f"--by {by} is more than {MOST_WEEKS} weeks away")
     return days
+
+
+def check_lessons(wishes: Wishes, to: str | None) -> None:
+    """Raise BadInput where a number of lessons stands beside a day, or beside the part that it is to find."""
+    beside = next((name for name in ("weeks", "by") if getattr(wishes, name) is not None), "to" if to else None)
+    if wishes.lessons is not None and beside is not None:
+        raise BadInput(f"--lessons finds the part that is held by the last of them, so it can't stand with --{beside}")
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
