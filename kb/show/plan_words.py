@@ -196,6 +196,13 @@ KNOWN = (
     "Done before: each drill is one round and its standard; what isn't shown is worked on that day and comes again."
     " Half of what was lifted once is plenty for the first weeks."
 )
+AFTER_A_BREAK = (
+    "Back after a birth, an operation or a long illness: whoever looked after it is asked first. After a birth stop and"
+    " ask again at leaking, at a weight or dragging below, or a ridge down the middle of the belly; in the first weeks"
+    " breathe out through the effort rather than hold the breath. After bad nights the lighter day comes first."
+)
+"""What returning means where a body has changed. Common practice, no source: whoever treats it says how much."""
+
 AT_HOME = (
     "At home, alone: what has been shown, nothing new and no working weight. Film one from the side and count the"
     " standard. Headroom and a clear floor first; nothing overhead that can't be let go."
@@ -246,6 +253,7 @@ def how_it_goes(plan: Plan) -> list[str]:
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,
+        AFTER_A_BREAK: known and plan.to_held > 0,
         before: not known,
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
