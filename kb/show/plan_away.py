@@ -38,9 +38,12 @@ def away_said(plan: Plan, forms: tuple[Form, ...]) -> str:
 def away_drills(
     plan: Plan, week: int, texts: Mapping[str, Mapping[str, str]], setting: Setting
 ) -> tuple[str, list[str]]:
-    """What is said of a week away, then its drills: how much, what to say, until when."""
+    """What is said of a week away, then its drills: how much, what to say, until when; or which week has the same."""
     known = away_known(plan, week)
     forms = there(plan.path.shelf, plan.away, known)
+    for before in plan.weeks.away:
+        if before < week and there(plan.path.shelf, plan.away, away_known(plan, before)) == forms:
+            return f"As in week {before}.", []
     said = []
     for form in forms:
         owed = listed([drill.name.lower() for drill in first(plan.path.shelf, plan.away, form, known)])
