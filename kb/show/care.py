@@ -10,7 +10,7 @@ from kb.kit import Gear
 from kb.show.coach_words import plain_markdown
 from kb.terms import Catch, Drill, Load
 
-__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "USUAL", "Due", "asks_first", "cares"]
+__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "USUAL", "Due", "asks_first", "begun", "cares"]
 
 USUAL = "Stop on pain, not on effort. Load only what was held unloaded. Keep the floor clear."
 """The one line on every chain and sheet."""
@@ -40,6 +40,22 @@ class Due(NamedTuple):
     def uses(self, *items: str) -> bool:
         """Whether it is done with one of some items, themselves or as stand-ins."""
         return any(gear.using in items for gear in self.gear)
+
+
+UNDROPPED = "nothing may be dropped"
+"""Stands among what was said where that is so: `begun`."""
+
+LOWERED = (
+    "First, the way out: nothing may be dropped on this floor. Only a light bar that can be lowered by hand, and no try"
+    " that could be missed. What goes wrong in front is brought down to the thighs; what goes behind is let go,"
+    " whatever the floor, and you step forward."
+)
+"""Instead of how to miss, where a bar may not fall. Common practice, no source."""
+
+
+def begun(gear: Iterable[Gear]) -> set[str]:
+    """What an answer begins with as said, by the gear of all its drills: whether a bar may be dropped there."""
+    return {UNDROPPED} if any(each.item == "drop-floor" and each.using == "bar" for each in gear) else set()
 
 
 Rule = Callable[[Due], str | None]
@@ -105,14 +121,16 @@ RULES: tuple[Rule, ...] = (
 def cares(due: Due, seen: set[str]) -> list[str]:
     """What is due before an entry and hasn't been said yet; `seen` takes it up.
 
-    How to miss is said once for each lift whose drills need it, the rest once.
+    How to miss is said once for each lift whose drills need it, or once that nothing may fall; the rest once.
     """
     found = []
     for rule in RULES:
         key = rule.__name__
         if rule is _miss:
-            key += due.drill.lifts[0]
+            key += "" if UNDROPPED in seen else due.drill.lifts[0]
         said = rule(due) if key not in seen else None
+        if said and rule is _miss and UNDROPPED in seen:
+            said = LOWERED
         if said:
             seen.add(key)
             found.append(said)

@@ -12,7 +12,7 @@ from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
 from kb.kit import fit, loads
 from kb.show.bars import bands_of, route_bars
-from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first
+from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
 from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
@@ -122,7 +122,7 @@ def chain_text(
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting)
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
-    seen: set[str] = set()
+    seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting)
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)

@@ -7,7 +7,7 @@ from kb.ask.session.records import Block, Session
 from kb.dials import changes, spans
 from kb.dose import minutes
 from kb.show.bars import Bar, bands_of
-from kb.show.care import Due, cares
+from kb.show.care import Due, begun, cares
 from kb.show.chain_text import closing
 from kb.show.chart import chart
 from kb.show.coach_words import duration, human, largest_change, listed, throughout_said
@@ -82,7 +82,7 @@ def session_text(session: Session, where: Where, setting: Setting) -> list[str]:
     gear = {(each.item, each.using): each for block in session.blocks for each in block.gear}
     fetched = gear_said(gear.values(), where.have, where.items)
     lines += ["", *hanging("Fetch  ", fetched, setting)] if fetched else []
-    seen: set[str] = set()
+    seen = begun(gear for block in session.blocks for gear in block.gear)
     part = ""
     for block, after in zip(session.blocks, (*session.blocks[1:], None), strict=True):
         if block.part != part:

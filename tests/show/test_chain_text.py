@@ -11,7 +11,8 @@ from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
-from kb.show.care import NO_REVIEW, USUAL, Due, cares
+from kb.kit import Gear
+from kb.show.care import LOWERED, NO_REVIEW, USUAL, Due, begun, cares
 from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text, no_chain_text, session_said
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
@@ -148,6 +149,17 @@ def test_how_to_miss_comes_before_the_first_full_catch_and_once() -> None:
     assert text.count("! First, how to miss.") == 1
     assert text.index("! First, how to miss.") < text.index(" 1  Tall clean                  ")
     assert "Nobody touches a missed" in text
+
+
+def test_where_nothing_may_be_dropped_nobody_is_told_to_let_it_fall() -> None:
+    """The way out is to lower it, said once whatever the lift; what goes behind is let go even there."""
+    falls = drill("falls")._replace(sections={"Miss": "Let it fall. Nobody touches it."})
+    gear = (Gear(ItemId("drop-floor"), BAR, "nothing may be dropped"),)
+    seen = begun(gear)
+    due = Due(falls, Load.LIGHT, Catch.FULL, gear)
+    assert LOWERED in cares(due, seen)
+    assert not any("way out" in said or "miss." in said for said in cares(due, seen))
+    assert "First, how to miss. Let it fall. Nobody touches it." in cares(due, begun(()))
 
 
 def test_a_stick_needs_no_words_about_missing() -> None:

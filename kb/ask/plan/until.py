@@ -11,7 +11,7 @@ from kb.ask.plan.parts import is_squat, share_of
 from kb.ask.plan.wave import by_then
 from kb.ask.plan.weeks import Weeks, day_of
 from kb.errors import BadInput
-from kb.terms import Lift, Load, Stage
+from kb.terms import DrillId, Lift, Load, Stage
 
 __all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
@@ -144,7 +144,7 @@ def practised(
             )
             room -= minutes
         parts, finish = layout.of(n) if (n in loaded or easy is not None) and n != day else ([], [])
-        beside_it = _parts(what, parts, lift, _goes(what, weeks, loaded, n), easy, room)
+        beside_it = _parts(what, parts, lift, _goes(what, weeks, loaded, n), easy, room, beside.weak)
         before = [slot for slot in beside_it if not is_squat(slot.form.drill) or slot.form.drill.id == beside.weak]
         kept: list[Slot] = []
         for form in [] if parts else turns.next(n, at_home=at_home):
@@ -193,12 +193,21 @@ def _goes(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | N
 
 
 def _parts(
-    what: Until, parts: Sequence[Form], lift: Lift, goes: float | None, easy: float | None, room: int
+    what: Until,
+    parts: Sequence[Form],
+    lift: Lift,
+    goes: float | None,
+    easy: float | None,
+    room: int,
+    weak: DrillId | None,
 ) -> list[Slot]:
     """The parts of a session at their share of what should go; in a light week one round each, of an easy weight."""
     if easy is None:
         fits = _within(parts, room)
-        return [Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes)) for form in fits]
+        return [
+            Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes, weak=form.drill.id == weak))
+            for form in fits
+        ]
     return [
         Slot(form, 1, "keep", form.check, kg=_part_kg(what, form, lift, easy)) for form in _within(parts, room, "check")
     ]
@@ -224,9 +233,9 @@ def _easy_kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float 
     return None if goes is None else rounded(what.goal, EASY * goes)
 
 
-def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None) -> float | None:
+def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None, *, weak: bool = False) -> float | None:
     """What a part weighs, kg: its share of what should go, rounded down, the bar at least."""
-    share = share_of(form.drill, lift)
+    share = share_of(form.drill, lift, weak=weak)
     return None if goes is None or share is None else rounded(what.goal, share * goes)
 
 

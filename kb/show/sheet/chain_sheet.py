@@ -8,7 +8,7 @@ from kb.ask.matter import Matter
 from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
-from kb.show.care import Due, asks_first, cares
+from kb.show.care import Due, asks_first, begun, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, changed, dosed, human, in_hands, listed, moved_on, share_said, throughout_said
@@ -36,7 +36,7 @@ def chain_sheet(
     lift = matter.shelf.lift
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
-    seen: set[str] = set()
+    seen = begun(gear for entry in route.entries for gear in entry.gear)
     drills = _drills(matter, route, seen)
     sheet = Sheet(
         title=matter.fault.name,

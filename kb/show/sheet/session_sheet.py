@@ -6,7 +6,7 @@ from kb import dose as doses
 from kb.ask.session.records import Block, Session
 from kb.dose import minutes
 from kb.show.bars import bands_of
-from kb.show.care import Due, cares
+from kb.show.care import Due, begun, cares
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import duration, human, throughout_said
 from kb.show.entry_lines import gear_said
@@ -76,7 +76,7 @@ def _after(session: Session) -> tuple[str, ...]:
 
 
 def _drills(session: Session, where: Where) -> tuple[Told, ...]:
-    seen: set[str] = set()
+    seen = begun(gear for block in session.blocks for gear in block.gear)
     told: list[Told] = []
     numbers = _numbers(session)
     part = ""

@@ -10,7 +10,7 @@ from kb.ask.sittings import sitting_seconds
 from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
-from kb.show.care import asks_first
+from kb.show.care import asks_first, begun
 from kb.show.chain_text import JOINTS, after_said, further, heavier_said, session_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
@@ -115,7 +115,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         raise ValueError("an answer without a chain has a page of its own")
     matter = chain.matter
     drills = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
-    seen: list[set[str]] = [set() for _ in chain.routes]
+    seen = [begun(gear for entry in route.entries for gear in entry.gear) for route in chain.routes]
     full = {entry.drill.id for entry in chain.strengthen}
     shown = ChainShown(
         Link(fault.name, "fault", fault.id),

@@ -10,7 +10,7 @@ from kb.ask.session.sessions import fault_sessions
 from kb.dose import minutes
 from kb.errors import NoAnswer
 from kb.show.bars import bands_of
-from kb.show.care import Due, cares
+from kb.show.care import Due, begun, cares
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import human, listed, throughout_said
 from kb.show.entry_lines import gear_said
@@ -140,7 +140,8 @@ def _empty(stock: Stock, fault: Fault, lift: LiftId, kit: str) -> SessionShown:
 
 
 def _shown(stock: Stock, fault: Fault, session: Session, kit: str, have: frozenset[ItemId]) -> SessionShown:
-    where, seen = Where(kit, have, stock.items, stock.drills), set[str]()
+    where = Where(kit, have, stock.items, stock.drills)
+    seen = begun(gear for block in session.blocks for gear in block.gear)
     beaten: dict[int, list[Beat]] = {}
     for beat in beats(session):
         start = max(block.start_s for block in session.blocks if block.start_s <= beat.at_s)
