@@ -18,7 +18,7 @@ __all__ = ["more_line", "more_said", "strength_line", "strength_said"]
 def more_line(more: More) -> str:
     """The line of a card: the drill, in rounds of what, with what between them, until when; several by turns."""
     first = ByTurns(more.drill, more.load, more.rounds, more.every_s)
-    until = f"until {clock(more.end_s)}, or a stretch if you have had enough"
+    until = f"until {clock(more.end_s)}"
     shared = f" in turns with {more.shares}" if more.shares else ""
     if not more.others:
         return f"More: {_rounds_said(first, more.shares)}{shared}{_load_said(more.load)}, {until}."
@@ -68,6 +68,7 @@ def more_said(plan: ClassPlan) -> list[str]:
         said.append(
             "Whoever has ended 3 min or more before the class goes on with a drill of their list in rounds, over 8 min"
             " with two or three by turns, with gear that is free, and needs no coach for it: More, on the cards."
+            " Who has had enough stretches instead."
         )
     end = 60 * plan.matter.asked.minutes
     free: dict[int, list[str]] = {}

@@ -28,7 +28,7 @@ def test_a_card_says_the_rounds_and_until_when(dose: Dose, said: str) -> None:
     plan = planned(1, drill("stand", STICK)._replace(dose=dose))
     more = plan.lifters[0].more
     assert more is not None
-    assert more_line(more) == f"More: Stand, {said}stick, until 60:00, or a stretch if you have had enough."
+    assert more_line(more) == f"More: Stand, {said}stick, until 60:00."
     text = " ".join(" ".join(class_text(plan, Setting(), with_solver=True)).split())
     assert f"floor More: Stand, {said}stick" in text
     assert "a small letter more of it" in text
@@ -44,7 +44,7 @@ def test_drills_by_turns_are_said_in_one_line() -> None:
     more = plan.lifters[0].more
     assert more is not None
     assert more_line(more) == (
-        "More, 4 min of each by turns, stick, until 60:00, or a stretch if you have had enough: Stand, rounds of 5 with"
+        "More, 4 min of each by turns, stick, until 60:00: Stand, rounds of 5 with"
         " 30 s between; Sit, rounds of 5 with 30 s between."
     )
     both = planned(2, drill("sit", BAR), drill("lift", BAR), have={BAR: 1}, load=Load.LIGHT).lifters[0].more
