@@ -18,8 +18,11 @@ MOST = 5
 MOST_STRENGTH = 4
 """Drills that strengthen named at most. Ours."""
 
+FAULT_LOST = 4
+"""How far off a fault that is no longer worked on puts a drill; half of it where it is, for another cause. Ours."""
+
 STANDS_IN = 2
-"""How far off a stand-in puts a drill, as much as a fault that is no longer worked on. Ours."""
+"""How far off a stand-in puts a drill, as much as a fault worked on for another cause. Ours."""
 
 OTHER_USE = 40
 """How far off a drill that strengthens is from one that does not: farther than nearly any step of the dials."""
@@ -192,7 +195,9 @@ def _near(drill: Drill, other: Drill, fitted: kit.Fit, lifts: Mapping[LiftId, Li
     keeps += [f"aims at {position}" for position in sorted(targets & theirs)]
     loses = [f"{joint} is not opened" for joint in drill.opens if joint not in opened]
     loses += [f"{position} is not aimed at" for position in sorted(targets) if not targets & theirs]
-    distance = 2 * len(mine - both) + 2 * (len(drill.opens) - len(opened)) + 3 * bool(targets and not targets & theirs)
+    any_cause = {said.fault for said in other.faults}
+    distance = FAULT_LOST * len(mine - both) - (FAULT_LOST - 2) * len((mine - both) & any_cause)
+    distance += 2 * (len(drill.opens) - len(opened)) + 3 * bool(targets and not targets & theirs)
     distance += STANDS_IN * sum(gear.using != gear.item for gear in fitted.gear)
     lift = next(lifts[lift_id] for lift_id in drill.lifts if lift_id in other.lifts)
     if not {Stage.PREPARE, Stage.FINISH} & {drill.stage, other.stage}:
