@@ -6,6 +6,7 @@ from typing import get_args
 import click
 
 from kb.ask import read
+from kb.ask.ability.standing import standing
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
 from kb.ask.shelf import Shelf
@@ -62,8 +63,8 @@ def command(
     """
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
-    room, held = room_of(db, kit, have), drills_named(db, holds)
-    shelf = shelf_to(db, lift_id, to)
+    room, shelf = room_of(db, kit, have), shelf_to(db, lift_id, to)
+    held = standing(shelf, drills_named(db, holds))
     try:
         found = path(shelf, have=room.have, holds=held, order=order)
     except NoAnswer as none:

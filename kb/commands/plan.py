@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, get_args
 import click
 
 from kb.ask import read
+from kb.ask.ability.standing import standing
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
 from kb.ask.plan.away import there
@@ -109,9 +110,9 @@ def command(
     goal = goal_of(wishes, begins.date() if begins is not None else None)
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
-    room, held = room_of(db, kit, have), drills_named(db, holds)
     check_lessons(wishes, to)
-    shelf = shelf_to(db, lift_id, to)
+    room, shelf = room_of(db, kit, have), shelf_to(db, lift_id, to)
+    held = standing(shelf, drills_named(db, holds))
     found = _found(db, shelf, room, held, order, per_week, minutes, _done(done, db, begins, start), goal, wishes)
     days = _days(found, begins)
     if calendar is not None and begins is not None:

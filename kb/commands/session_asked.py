@@ -6,6 +6,7 @@ from typing import NamedTuple
 import click
 
 from kb.ask import read
+from kb.ask.ability.standing import standing
 from kb.ask.names import resolve, resolve_all
 from kb.ask.session.records import Session
 from kb.ask.session.sessions import MOST_MINUTES, fault_sessions, named_session, path_sessions
@@ -125,10 +126,9 @@ def _for_fault(
 def _along(db: sqlite3.Connection, typed: Typed, room: Room, minutes: int, weigh: Weigh) -> tuple[Session, ...]:
     from kb.ask.path import path
 
-    holds = drills_named(db, typed.holds)
-    found = path(
-        read.shelf(db, LiftId(resolve(db, "lift", typed.path_to or ""))), have=room.have, holds=holds, order="either"
-    )
+    shelf = read.shelf(db, LiftId(resolve(db, "lift", typed.path_to or "")))
+    holds = standing(shelf, drills_named(db, typed.holds))
+    found = path(shelf, have=room.have, holds=holds, order="either")
     return path_sessions(found, room.have, holds, minutes, weigh=weigh, teach=typed.teach)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from kb.ask.ability.standing import standing
 from kb.ask.chain import chain
 from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_bar, with_stick
 from kb.ask.class_.handing_on import BARS
@@ -54,7 +55,7 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
 
 def _own(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
     if lifter.fault is None:
-        return _learning(asked, lifter, shelf, have)
+        return _learning(asked, lifter._replace(holds=standing(shelf, lifter.holds)), shelf, have)
     return _mending(asked, lifter, lifter.fault, shelf, have)
 
 
