@@ -7,7 +7,7 @@ ago or healed, and the troubles of kb/ask/minors.py, are cautioned first, and th
 import re
 from typing import NamedTuple
 
-from kb.ask.minors import MINORS
+from kb.ask.minors import MINORS, tells
 from kb.ask.spelling import one_edit_apart
 from kb.words import fold
 
@@ -112,7 +112,7 @@ swollen tendin tendon tingl torn$ trimester twing unwell vertigo vomit wrenched
 
 _PHRASES = r"""
 blood pres+ure|(?:black|pass|grey|gray)(?:ed|es|ing)? out
-(?:saw|sees?|seeing) (?:stars|black|spots|double)|black spots
+(?:saw|sees?|seeing) (?:\w+ )?(?:stars|black|spots|double)|(?:black|white|grey|gray) (?:spots|dots|specks)
 (?:everything|it all|all|vision|sight|eyes?) (?:\w+ ){0,2}(?:grey|gray|black|dark|dim|blurry|blurred|swam|swims)
 (?:go|goes|going|went|turn|turns|turned) (?:all )?(?:grey|gray|pale)
 sank to (?:his|her|my|the|their) knees?|knees? buckled|hold on to the (?:rack|wall) (?:or|not to)
@@ -261,7 +261,7 @@ def care_of(text: str) -> Care:
     says, left = [], said
     for minor in MINORS:
         without = " ".join(minor.said.sub(" ", left).split())
-        if without != left and minor.speaks.search(said) and not minor.stays.search(said):
+        if without != left and tells(minor, said):
             says.append(minor.says)
             left = without
     if says and left and not _troubled(left):

@@ -6,7 +6,7 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SQUEEZE", "Minor"]
+__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SPOTS", "SQUEEZE", "Minor", "tells"]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -50,18 +50,50 @@ LANDED = (
 """What comes first where only a bar that lands on the collarbones is said to hurt. Common practice, no source."""
 
 
+SPOTS = (
+    "Spots or grey sight under a bar: down with it in front at once, sit, and nothing overhead any more today. New, at"
+    " less effort each time, at rest, or with chest, heartbeat or headache: a doctor first. Looked at, and nothing"
+    " found: no bar against the throat, a breath let go on the way up, and no weight that isn't stood up briskly."
+)
+"""What comes first where sight greys after an effort and a doctor has looked. Common practice, no source."""
+
+
 class Minor(NamedTuple):
     """A trouble that is the grip's or the skin's own: what comes first, and the patterns by which it is told.
 
-    `speaks` must be there, `stays` mustn't, and nothing of pain may be left once `said` is taken out.
+    `speaks` must be there, `stays` mustn't, nor `lasts` within `NEAR` words of what is said, and nothing of pain may be
+    left once `said` is taken out.
     """
 
     says: str
     speaks: re.Pattern[str]
     said: re.Pattern[str]
     stays: re.Pattern[str]
+    lasts: re.Pattern[str] | None = None
 
 
+NEAR = 5
+"""Words on either side of a trouble in which a word of time is taken to be about it. Ours."""
+
+
+def tells(minor: Minor, folded: str) -> bool:
+    """Whether folded words speak of this trouble and of nothing that makes more of it.
+
+    >>> tells(MINORS[0], "thumb hurts in the hook"), tells(MINORS[0], "in the hook the thumb still hurts after days")
+    (True, False)
+    """
+    if not minor.speaks.search(folded) or minor.stays.search(folded):
+        return False
+    if minor.lasts is None:
+        return True
+    for found in minor.said.finditer(folded):
+        before, after = folded[: found.start()].split()[-NEAR:], folded[found.end() :].split()[:NEAR]
+        if minor.lasts.search(" ".join((*before, found.group(), *after))):
+            return False
+    return True
+
+
+_SPOTS = r"(?:(?:white|black|grey|gray) (?:spots|dots|specks|stars)|(?:sees?|saw|seeing) (?:stars|spots))"
 _SQUEEZES = r"(?:hurts?|hurting|sore|ach(?:es|ing)|pinch(?:es|ed|ing)?|painful|pain)"
 _OPEN = r"(?:bleed(?:s|ing)?|bled|torn|scrap(?:es|ed|ing)|raw)"
 _SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
@@ -84,8 +116,11 @@ MINORS = (
             rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
         ),
         re.compile(
-            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|still|days|weeks"
-            r"|months|after|afterwards|night|always|injur\w*|broke\w*|sprain\w*|jammed|child\w*|years? old)\b"
+            r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|injur\w*|broke\w*"
+            r"|sprain\w*|jammed|child\w*|years? old)\b"
+        ),
+        re.compile(
+            r"\b(?:still|days|weeks|months|afterwards|after(?! (?:\w+ )?rep)|night|always|since(?! (?:\w+ )?thumbs?))\b"
         ),
     ),
     Minor(
@@ -141,6 +176,18 @@ MINORS = (
         re.compile(
             r"\b(?:deep|stitch\w*|infect\w*|pus|swoll\w*|nose|head|mouth|ear|eye|muscle|tendon|ligament|still"
             r"|(?:won|doesn) ?t stop|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        SPOTS,
+        re.compile(
+            r"\b(?:checked|looked at|cleared|examined)(?: \w+){0,4} (?:doctor|gp|cardiologist)\b"
+            r"|\bdoctor(?: \w+){0,6} (?:nothing|fine|cleared)\b"
+        ),
+        re.compile(rf"\b(?:(?:sees?|saw|seeing|with|has|gets?) )?{_SPOTS}\b"),
+        re.compile(
+            r"\b(?:chest|heart\w*|headach\w*|head|double|blind|slur\w*|fall\w*|fell|collaps\w*|at rest|rested|worse"
+            r"|each time sooner|speech|numb\w*|tingl\w*|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
 )

@@ -17,6 +17,7 @@ from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.instead_text import instead_text
+from kb.show.look_first import look_first
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
@@ -144,7 +145,7 @@ def closing(setting: Setting, *, ask_first: bool) -> list[str]:
 
 def _look_first(fault: Fault, setting: Setting) -> list[str]:
     """What a coach looks at before any drill; nothing where the fault doesn't say or comes without its text."""
-    text = fault.sections.get("Look first", "")
+    text = look_first(fault)
     return titled("Look first", prose(text, setting, indent=2), setting) if text else []
 
 

@@ -247,7 +247,10 @@ def moved_on(standard: Standard, gone: str = "") -> str:
     return f"{standard.count} of {standard.of}: {seen(standard, gone)}"
 
 
-KEPT = "What mended it at once (a word, a mark, a wedge) stays in the first drills and is gone before the last."
+KEPT = (
+    "What mended it at once (a word, a mark, a stop) stays in the first drills and is gone before the last; at the"
+    " weight at which it shows, one round with it, then one without."
+)
 """What is true for any cause."""
 
 

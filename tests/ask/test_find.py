@@ -12,7 +12,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SQUEEZE
+from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SPOTS, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -216,6 +216,33 @@ def test_more_than_the_squeeze_is_for_somebody_qualified(db: sqlite3.Connection,
     """A joint, numbness, what stays, another part of the body: no grip and no drill."""
     found = find(db, phrase)
     assert (found.caution, found.faults, found.drills) == (CAUTION, (), ())
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "wide grip lets the bar meet her hip, but after three reps she slides in again since her thumbs hurt",
+        "elbows bend early, he always has; no hook grip because it hurts his thumbs",
+    ],
+)
+def test_words_of_time_about_something_else_make_no_more_of_a_squeezed_thumb(
+    db: sqlite3.Connection, phrase: str
+) -> None:
+    """After so many repetitions, because of the thumb, always of the arms: the thumb hurts in the hook and no more."""
+    found = find(db, phrase)
+    assert found.caution == SQUEEZE
+    assert found.faults
+
+
+def test_spots_after_a_heavy_clean_are_answered_only_where_a_doctor_has_looked(db: sqlite3.Connection) -> None:
+    """The bar down, when a doctor comes first, the breath; else for somebody qualified. Common practice, no source."""
+    seen = "the clean is a grind, she stands up, sees white spots and loses the jerk behind"
+    assert find(db, seen) == Findings(CAUTION)
+    found = find(db, f"{seen}; checked by her doctor and nothing found")
+    assert found.caution == SPOTS
+    assert found.faults
+    for more in ("her heart races", "headache after", "she fell"):
+        assert find(db, f"{seen}; {more}; checked by her doctor and nothing found").faults == ()
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,7 @@ from kb.show.care import asks_first, begun
 from kb.show.chain_text import JOINTS, after_said, further, heavier_said, session_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
+from kb.show.look_first import look_first
 from kb.show.page.content.card import Card, card_of
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Asked, Prepared
@@ -129,7 +130,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         tuple(_route(route, stock, matter, said) for route, said in zip(chain.routes, seen, strict=True)),
         JOINTS if matter.worked_cause.kind == "mobility" else "",
         throughout_said(cause, matter.worked_cause),
-        fault.sections.get("Look first", ""),
+        look_first(fault),
         heavier_said(matter).partition(" On the terminal")[0],
         after_said(chain),
         _cards(chain.strengthen, stock, asked.lift, matter.question.have, seen[0]),
