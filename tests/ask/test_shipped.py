@@ -77,7 +77,7 @@ def test_every_sitting_is_lawful(library: Library, shelves: Shelves, minutes: in
     assert several >= some // every
 
 
-@pytest.mark.parametrize("every", share(17))
+@pytest.mark.parametrize("every", share(34))
 def test_further_routes_are_lawful_and_other(library: Library, shelves: Shelves, every: int) -> None:
     """Of a further route's drills, the lift and preparation aside, at most half are in an earlier one."""
     more = 0
@@ -141,11 +141,9 @@ def test_one_of_each_fault_is_as_cheap_as_can_be(library: Library, shelves: Shel
     shelf = shelves[LiftId("clean")]
     for fault in list(shelf.faults.values())[::5]:
         question = ChainQuestion(fault=fault.id, have=shelf.kits["stick"])
-        best = oracle.best(worlds(library)[shelf.lift.id], question)
         try:
             ours = chain(shelf, question).routes[0]
+            below = ours.cost if len(ours.sittings) == 1 else None
         except NoChain:
-            assert best is None
-            continue
-        assert (best is None) is (len(ours.sittings) > 1)
-        assert best is None or best[0] == ours.cost
+            below = None
+        assert oracle.best(worlds(library)[shelf.lift.id], question, below=below) is None
