@@ -51,9 +51,10 @@ LANDED = (
 
 
 SPOTS = (
-    "Spots or grey sight under a bar: down with it in front at once, sit, and nothing overhead any more today. New, at"
-    " less effort each time, at rest, or with chest, heartbeat or headache: a doctor first. Looked at, and nothing"
-    " found: no bar against the throat, a breath let go on the way up, and no weight that isn't stood up briskly."
+    "Spots or grey sight under a bar: let it go in front at once, step back, sit or lie down, and no more bar today."
+    " New, fainting or nearly, at less effort, at rest, or with chest pain, an odd heartbeat or a headache: a doctor"
+    " first, and for chest pain or a faint an emergency call. Looked at, and nothing found: no bar against the throat,"
+    " a little breath let out once past the hardest point, and no weight that isn't stood up briskly."
 )
 """What comes first where sight greys after an effort and a doctor has looked. Common practice, no source."""
 
@@ -182,11 +183,12 @@ MINORS = (
         SPOTS,
         re.compile(
             r"\b(?:checked|looked at|cleared|examined)(?: \w+){0,4} (?:doctor|gp|cardiologist)\b"
-            r"|\bdoctor(?: \w+){0,6} (?:nothing|fine|cleared)\b"
+            r"|\bdoctor(?: \w+){0,3} (?:found nothing|cleared)\b"
         ),
         re.compile(rf"\b(?:(?:sees?|saw|seeing|with|has|gets?) )?{_SPOTS}\b"),
         re.compile(
-            r"\b(?:chest|heart\w*|headach\w*|head|double|blind|slur\w*|fall\w*|fell|collaps\w*|at rest|rested|worse"
+            r"\b(?:not|t|never|without|yet|faint\w*|pass(?:ed|es) out|black\w* out|chest|heart\w*|headach\w*|head"
+            r"|double|blind|slur\w*|fall\w*|fell|collaps\w*|at rest|rested|worse"
             r"|each time sooner|speech|numb\w*|tingl\w*|child\w*|years? old|pregnan\w*)\b"
         ),
     ),

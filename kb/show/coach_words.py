@@ -248,8 +248,8 @@ def moved_on(standard: Standard, gone: str = "") -> str:
 
 
 KEPT = (
-    "What mended it at once (a word, a mark, a stop) stays in the first drills and is gone before the last; at the"
-    " weight at which it shows, one round with it, then one without."
+    "A word, a mark or a stop that helped at once comes first and is gone before the last drill; a new grip or a limit"
+    " stays. As far as that allows, at the weight at which the fault shows: one round with the help, one without."
 )
 """What is true for any cause."""
 

@@ -5,8 +5,9 @@ from kb.terms import Fault
 __all__ = ["LATE", "look_first"]
 
 LATE = (
-    "- **Good for one or two, gone by the third, or the day after other sport**: tired or in haste. Singles, full rests"
-    " between; if four of five are good, lift in singles like these, and the chain can wait."
+    "- **Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
+    " Singles, a minute's rest; if four of five are right, lift in singles like these, and the chain can wait. The day"
+    " after hard sport: light, and judge it another day."
 )
 """What can be behind any fault. Common practice, no source."""
 
