@@ -188,7 +188,7 @@ MINORS = (
         re.compile(rf"\b(?:(?:sees?|saw|seeing|with|has|gets?) )?{_SPOTS}\b"),
         re.compile(
             r"\b(?:not|t|never|without|yet|faint\w*|pass(?:ed|es) out|black\w* out|chest|heart\w*|headach\w*|head"
-            r"|double|blind|slur\w*|fall\w*|fell|collaps(?:e|ed|es|ing)|at rest|rested|worse"
+            r"|double|blind|slur\w*|fall\w*|fell|collapse[ds]?|collapsing|at rest|rested|worse"
             r"|each time sooner|speech|numb\w*|tingl\w*|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
