@@ -7,7 +7,7 @@ from kb import kit
 from kb.ask import read
 from kb.ask.barred import WITHOUT, Ruled, fit_ruled, why_barred
 from kb.ask.swap import swap
-from kb.terms import DrillId, Item, ItemId, Load
+from kb.terms import DrillId, Item, ItemId, Load, Speed
 
 pytestmark = pytest.mark.no_cover
 
@@ -90,6 +90,18 @@ def test_a_bored_lifter_gets_substitutes_at_the_weight_he_lifts(world, db) -> No
     assert not {"tall-jerk", "footprint-tall-jerk"} & set(ids)
     assert not any("behind" in lost for each in found.swaps for lost in each.loses)
     assert found.strength == ()
+
+
+def test_the_quiet_drop_is_as_quick_and_harder(world) -> None:
+    """Feet planted: the nearest, and what comes once the standard is met; the slow one stays among the easier."""
+    found = swap(world["drills"][DrillId("drop-under")], FLAT, **world, ruled=QUIET)
+    assert found.swaps[0].drill.id == "planted-drop-under"
+    assert found.swaps[0].drill.speed is Speed.FULL
+    assert "planted-drop-under" in [each.drill.id for each in found.harder]
+    assert "press-under" in [each.drill.id for each in found.easier]
+    assert "press-under" not in [each.drill.id for each in found.swaps]
+    for tall in ("tall-clean", "tall-snatch"):
+        assert swap(world["drills"][DrillId(tall)], FLAT, **world, ruled=QUIET).swaps[0].drill.id == f"planted-{tall}"
 
 
 def test_what_a_barred_drill_is_turned_up_by_is_the_nearest(world) -> None:
