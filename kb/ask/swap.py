@@ -89,14 +89,14 @@ def swap(
 
     The nearest others are ranked by what they lose: a step there and back on the dials, faults no longer addressed,
     positions no longer aimed at, and most of all the weight. The easier versions are those that entries name: the
-    drill's own first, then theirs. Where the drill is ruled out, or could be done and something else is wanted
-    `instead`, what is only an easier version of it is no substitute.
+    drill's own first, then theirs. Where something else is wanted `instead`, what is only an easier version of it is no
+    substitute.
     """
     room = _room(have, drills, items, lifts, ruled)
     barred = why_barred(drill, ruled, lifts)
     fitted = None if barred else fit_ruled(drill, have, items, ruled)
     load = min(drill.load[1], fitted.load) if fitted else None
-    left = {drill.id, *(_versions(drill, drills) if instead or barred else ())}
+    left = {drill.id, *(_versions(drill, drills) if instead else ())}
     others = (room.drills[other] for other in room.fits if other not in left)
     found = [near(drill, other, room.fits[other.id], lifts) for other in others if alike(drill, other, lifts)]
     found = [each._replace(loses=_missed(each, ruled)) for each in found]

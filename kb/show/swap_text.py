@@ -58,6 +58,8 @@ def swap_text(
         return _begun(lines + (found or wrapped(_none(swap, only), setting.width)))
     if instead or swap.barred:
         lines += _nearest(swap, told, setting) or wrapped(_none(swap, "like it"), setting.width)
+        named = {near.drill.id for near in swap.swaps}
+        swap = swap._replace(easier=tuple(each for each in swap.easier if each.drill.id not in named))
         lines += [*_harder(swap, told, setting, same=not instead), *_easier(swap, drills, told, setting)]
     else:
         lines += [*_easier(swap, drills, told, setting), *_harder(swap, told, setting)]

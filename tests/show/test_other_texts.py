@@ -125,8 +125,9 @@ def test_one_direction_can_be_asked_for(only: str, there: str, gone: str) -> Non
 def test_instead_the_substitutes_come_first() -> None:
     """Before what is harder and what is easier, and no word that it could be done; nor what an item would open."""
     squat = SHELF.drills[DrillId("front-squat")]
+    other = next(each for each in SHELF.drills.values() if each.id not in (squat.id, TALL.id))
     found = Swap(
-        TALL, True, (), Load.STICK, (), (Easier(squat, "no pull", TALL.id),), (Harder(squat, "no pull"),),
+        TALL, True, (), Load.STICK, (), (Easier(squat, "no pull", TALL.id), Easier(other, "no bar", TALL.id)), (Harder(squat, "no pull"),),
         (Near(squat, (), (), (), (), 1),), (Opens(BAR, (TALL.id,)),), turned_up=TALL._replace(turn_up="eyes shut"),
     )  # fmt: skip
     lines = swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting(), instead=True)
@@ -136,6 +137,8 @@ def test_instead_the_substitutes_come_first() -> None:
         "Harder, once its standard is met",
         "Easier, as its entry names them",
     ]
+    assert len([line for line in lines if line.startswith(f"  - {other.name}")]) == 1
+    assert [line for line in lines if ": no pull" in line] == [next(line for line in lines if "eases it" in line)]
 
 
 def test_what_is_ruled_out_is_said_and_what_is_left_of_it() -> None:
