@@ -2,13 +2,16 @@
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
+from kb.ask.shelf import KITS_KEPT, Shelf
 from kb.dials import reach_on
+from kb.errors import BadInput
 from kb.kit import Fit, fit
-from kb.terms import Catch, Drill, Item, ItemId, Lift, LiftId, Load, Position, PositionId, Stage
+from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Position, PositionId, Speed, Stage
 
-__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "why_barred"]
+__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_shelf", "why_barred"]
 
 WITHOUT: Mapping[str, str] = {
     "behind-neck": "the bar lies behind the neck",
@@ -20,6 +23,9 @@ WITHOUT: Mapping[str, str] = {
 
 BANGS = "the feet leave the floor and come down"
 DROP_FLOOR, RACK, BAR = ItemId("drop-floor"), ItemId("rack"), ItemId("bar")
+MOST_PARTS = 3
+"""Quiet parts of a lift named at most. Ours."""
+
 SQUATTED = frozenset(map(LiftId, ("snatch", "clean", "clean-and-jerk")))
 """The lifts of which a full catch is the full squat; of the jerk it is the split."""
 
@@ -73,6 +79,39 @@ def fit_ruled(drill: Drill, have: frozenset[ItemId], items: Mapping[ItemId, Item
         return fitted
     most = min(fitted.load, Load.LIGHT)
     return fitted._replace(load=most) if drill.load[0] <= most else None
+
+
+def quiet_shelf(shelf: Shelf) -> Shelf:
+    """The same shelf, of which only what is quiet can be done.
+
+    Raises BadInput where what it ends in isn't quiet, with quiet parts of the lift to end in instead.
+    """
+    ruled = Ruled(quiet=True)
+    goal = shelf.drills[shelf.lift.drill]
+    if why_barred(goal, ruled, {}):
+        name = shelf.lift.name.lower()
+        raise BadInput(f"the {name} isn't quiet: {BANGS}. With --to it can end in what is", nearest=_quiet_parts(shelf))
+
+    @lru_cache(maxsize=KITS_KEPT)
+    def fits(have: frozenset[ItemId]) -> Mapping[DrillId, Fit]:
+        allowed = (drill for drill in shelf.drills.values() if not why_barred(drill, ruled, {}))
+        found = ((drill.id, fit_ruled(drill, have, shelf.items, ruled)) for drill in allowed)
+        return {drill_id: fitted for drill_id, fitted in found if fitted is not None}
+
+    return shelf._replace(fits=fits)
+
+
+def _quiet_parts(shelf: Shelf) -> tuple[str, ...]:
+    """What is caught at the lift's own speed with feet that stay down: most of the lift first."""
+    found = [
+        drill
+        for drill in shelf.drills.values()
+        if drill.feet != "land" and drill.speed is Speed.FULL and drill.catch >= Catch.STANDING
+        if Stage.SEGMENT <= drill.stage <= Stage.JOIN and drill.load[1] >= Load.LIGHT
+        if all(first != "receive" for first, _ in drill.reach.values())  # a squat is no part to end in
+    ]
+    found.sort(key=lambda drill: (-drill.stage, -drill.catch, drill.id))
+    return tuple(drill.id for drill in found[:MOST_PARTS])
 
 
 def _places(drill: Drill, positions: Mapping[PositionId, Position], lifts: Mapping[LiftId, Lift]) -> set[str]:

@@ -5,9 +5,12 @@ from handmade import drill
 
 from kb import kit
 from kb.ask import read
-from kb.ask.barred import WITHOUT, Ruled, fit_ruled, why_barred
+from kb.ask.barred import WITHOUT, Ruled, fit_ruled, quiet_shelf, why_barred
+from kb.ask.path import path
+from kb.ask.shelf import ending_in
 from kb.ask.swap import swap
-from kb.terms import DrillId, Item, ItemId, Load, Speed
+from kb.errors import BadInput
+from kb.terms import DrillId, Item, ItemId, LiftId, Load, Speed
 
 pytestmark = pytest.mark.no_cover
 
@@ -102,6 +105,20 @@ def test_the_quiet_drop_is_as_quick_and_harder(world) -> None:
     assert "press-under" not in [each.drill.id for each in found.swaps]
     for tall in ("tall-clean", "tall-snatch"):
         assert swap(world["drills"][DrillId(tall)], FLAT, **world, ruled=QUIET).swaps[0].drill.id == f"planted-{tall}"
+
+
+def test_a_path_that_stays_quiet(db) -> None:
+    """To a part with planted feet; the lift itself lands, and quiet parts are named to end in."""
+    shelf = read.shelf(db, LiftId("snatch"))
+    to = quiet_shelf(ending_in(shelf, DrillId("planted-tall-snatch")))
+    found = path(to, have=FLAT).entries
+    assert found[-1].drill.id == "planted-tall-snatch"
+    assert all(each.drill.feet != "land" for each in found)
+    with pytest.raises(BadInput, match="the snatch isn't quiet") as refused:
+        quiet_shelf(shelf)
+    assert refused.value.nearest
+    for part in refused.value.nearest:
+        assert path(quiet_shelf(ending_in(shelf, DrillId(part))), have=FLAT).entries
 
 
 def test_what_a_barred_drill_is_turned_up_by_is_the_nearest(world) -> None:

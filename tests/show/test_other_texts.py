@@ -126,8 +126,9 @@ def test_instead_the_substitutes_come_first() -> None:
     """Before what is harder and what is easier, and no word that it could be done; nor what an item would open."""
     squat = SHELF.drills[DrillId("front-squat")]
     other = next(each for each in SHELF.drills.values() if each.id not in (squat.id, TALL.id))
+    easier = (Easier(squat, "no pull", TALL.id), Easier(other, "no bar", TALL.id))
     found = Swap(
-        TALL, True, (), Load.STICK, (), (Easier(squat, "no pull", TALL.id), Easier(other, "no bar", TALL.id)), (Harder(squat, "no pull"),),
+        TALL, True, (), Load.STICK, (), easier, (Harder(squat, "no pull"),),
         (Near(squat, (), (), (), (), 1),), (Opens(BAR, (TALL.id,)),), turned_up=TALL._replace(turn_up="eyes shut"),
     )  # fmt: skip
     lines = swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting(), instead=True)
