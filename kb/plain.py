@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from enum import Enum
 from typing import Any, cast
 
+from kb.feet import Feet
 from kb.terms import (
     Addressed,
     Catch,
@@ -186,6 +187,7 @@ def drill_from(plain: Plain) -> Drill:
         speed=Speed[get("speed", "held").upper()],
         load=(Load[least.upper()], Load[most.upper()]),
         catch=Catch[get("catch", "none").upper()],
+        feet=cast("Feet", get("feet", "still")),
         aid=tuple(get("aid", ())),
         faults=tuple(Addressed(fault=FaultId(said["fault"]), cause=said.get("cause")) for said in get("faults", ())),
         prerequisites=tuple(tuple(group) for group in get("prerequisites", ())),

@@ -5,6 +5,7 @@ from enum import IntEnum
 from types import MappingProxyType
 from typing import Any, Literal, NamedTuple, NewType, get_args
 
+from kb.feet import Feet
 from kb.saying import cues_said
 
 __all__ = [
@@ -21,9 +22,7 @@ PositionId = NewType("PositionId", str)
 
 CauseKind = Literal["mobility", "strength", "position-sense", "timing", "understanding", "set-up", "nerve", "earlier"]
 CAUSE_KINDS: tuple[CauseKind, ...] = get_args(CauseKind)
-NOTHING: Mapping[Any, Any] = MappingProxyType({})
-"""The default of every field that maps: one empty mapping that nobody can write to."""
-
+NOTHING: Mapping[Any, Any] = MappingProxyType({})  # the default of every field that maps: nobody can write to it
 Angles = Mapping[str, float]
 """Joint name to degrees from the anatomical zero, flexion positive; trunk from the vertical."""
 
@@ -270,6 +269,7 @@ class Drill(NamedTuple):
     speed: Speed = Speed.HELD
     load: tuple[Load, Load] = (Load.NONE, Load.NONE)
     catch: Catch = Catch.NONE
+    feet: Feet = "still"
     aid: tuple[str, ...] = ()
     faults: tuple[Addressed, ...] = ()
     prerequisites: tuple[tuple[DrillId, ...], ...] = ()

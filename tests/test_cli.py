@@ -244,6 +244,11 @@ def test_found_swapped_and_the_kits() -> None:
     assert "hips-rise-first" in ask("find", "hips come up").stdout
     assert as_json("swap", "tall-clean", "--have", "stick")["using"] == {"bar": "stick"}
     assert ask("swap", "tall clean").stdout.startswith("Tall clean can be done as it is.")
+    instead = ask("swap", "tall clean", "--instead").stdout
+    assert instead.startswith("Instead, nearest first")
+    assert "can be done" not in instead
+    assert as_json("swap", "tall-clean", "--without", "full-squat")["barred"] == ["it goes into the full squat"]
+    assert "behind-neck" in ask("swap", "tall-clean", "--without", "neck", code=2).stderr
     assert [kit["id"] for kit in as_json("kits")["kits"]] == ["full", "hall", "home", "stick"]
     assert ask("kits").stdout.startswith("full ")
 

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
 from kb.dials import Change, Dials, changes, dials_of, spans, step
-from kb.terms import Drill, Lift, LiftId, Load, Stage
+from kb.terms import Catch, Drill, Lift, LiftId, Load, Speed, Stage
 
 __all__ = ["Harder", "harder"]
 
@@ -12,6 +12,8 @@ TURNED = ("speed", "catch", "aid")
 """Dials that make the same stretch harder without more weight. A longer reach isn't among them: what a drive adds, it
 also makes easier."""
 
+PLANTED = 1
+"""How much harder a catch is with feet that may not leave the floor: the hips alone get the lifter down. Ours."""
 
 FEW = 3
 """Below so many, what covers more of the lift is named too: the next steps back to it. Common practice, no source."""
@@ -34,8 +36,8 @@ def harder(drill: Drill, doable: Iterable[Drill], lifts: Mapping[LiftId, Lift]) 
     """What is harder of the `doable`: those of which this is an easier version, those built on it, those turned up.
 
     A complex is built on by one that has all its parts and more. Turned up is what covers the same stretch of the same
-    lift for the same fault or posture with more speed, a deeper catch or less help, nearest first. Where these are few,
-    what covers more of the lift, and is no gentler, follows, nearest first.
+    lift for the same fault or posture with more speed, a deeper catch, less help or, at full speed, planted feet,
+    nearest first. Where these are few, what covers more of the lift, and is no gentler, follows, nearest first.
     """
     others = [other for other in doable if other.id != drill.id]
     found = {
@@ -83,6 +85,8 @@ def _turned(drill: Drill, other: Drill, lifts: Mapping[LiftId, Lift]) -> Harder 
     if not same or lower:
         return None
     up = tuple(change for change in changes(here, there, lift.points, spans(lift)) if change.dial in TURNED)
+    if drill.feet == "land" and other.feet == "still" and there.catch >= Catch.POWER and there.speed is Speed.FULL:
+        up += (Change("feet", drill.feet, other.feet, PLANTED),)
     return Harder(other, turned=up, lift=lift) if up else None
 
 

@@ -31,7 +31,7 @@ __all__ = [
     "with_text",
 ]
 
-SCHEMA_VERSION = "3"
+SCHEMA_VERSION = "4"
 
 
 def open_catalogue(path: "str | os.PathLike[str]") -> sqlite3.Connection:

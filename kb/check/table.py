@@ -15,6 +15,7 @@ from kb.check import (
     cue_count,
     earlier_elsewhere,
     earlier_first,
+    feet_disagree,
     few_causes,
     implied_prerequisite,
     inward_cues,
@@ -67,6 +68,7 @@ _CONTENT: tuple[ModuleType, ...] = (
     # the text
     missing_section,
     no_miss,
+    feet_disagree,
     cue_count,
     long_cue,
     inward_cues,

@@ -7,6 +7,7 @@ import click
 
 from kb.ask import read
 from kb.ask.ability.standing import standing
+from kb.ask.barred import quiet_shelf
 from kb.ask.names import resolve
 from kb.ask.path import Order, path
 from kb.ask.shelf import Shelf
@@ -45,6 +46,7 @@ __all__ = ["command"]
     show_default=True,
     help="From the floor up, from the top down, or whichever changes less.",
 )
+@click.option("--quiet", is_flag=True, help="Only what makes no bang; end in a quiet part of the lift with --to.")
 @as_json_option
 @click.pass_context
 def command(
@@ -55,6 +57,7 @@ def command(
     kit: str | None,
     have: str | None,
     order: Order,
+    quiet: bool,
     as_json: bool,
 ) -> None:
     """From nothing, or from what is held, to the full lift: the least set of drills in its best order.
@@ -64,6 +67,7 @@ def command(
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
     room, shelf = room_of(db, kit, have), shelf_to(db, lift_id, to)
+    shelf = quiet_shelf(shelf) if quiet else shelf
     held = standing(shelf, drills_named(db, holds))
     try:
         found = path(shelf, have=room.have, holds=held, order=order)

@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING
 import click
 
 from kb.commands.asked import Asked, as_json_option, complete, put_json, room_of, room_options, words
+from kb.errors import BadInput
 from kb.terms import Drill, DrillId
 
 if TYPE_CHECKING:
+    from kb.ask.barred import Ruled
     from kb.ask.swap import Swap
 
 __all__ = ["command"]
@@ -17,12 +19,27 @@ __all__ = ["command"]
 @click.command(name="swap", short_help="A drill with what is there, or what would do instead.")
 @click.argument("drill", nargs=-1, required=True, shell_complete=complete("drill"))
 @room_options
+@click.option("--instead", is_flag=True, help="It could be done, but something else is wanted: substitutes first.")
+@click.option("--quiet", is_flag=True, help="Only what makes no bang: feet that don't land, nothing let fall.")
+@click.option(
+    "--without",
+    metavar="A,B",
+    help="Ruled out: behind-neck, front-rack, full-squat, split. For overhead leave headroom out of --have.",
+)
 @click.option("--easier", "only", flag_value="easier", help="Only what is easier.")
 @click.option("--harder", "only", flag_value="harder", help="Only what is harder.")
 @as_json_option
 @click.pass_context
 def command(
-    ctx: click.Context, drill: tuple[str, ...], kit: str | None, have: str | None, only: str | None, as_json: bool
+    ctx: click.Context,
+    drill: tuple[str, ...],
+    kit: str | None,
+    have: str | None,
+    instead: bool,
+    quiet: bool,
+    without: str | None,
+    only: str | None,
+    as_json: bool,
 ) -> None:
     """A drill with what is there: as it is, with a stand-in and what that loses, or the nearest others.
 
@@ -34,8 +51,13 @@ def command(
 
     db = ctx.ensure_object(Asked).catalogue()
     drills, items = read.drills(db), read.items(db)
+    ruled = ruled_of(db, quiet, without)
+    if ruled.without:
+        texts = read.sections(db, "drill", drills)
+        drills = {each.id: each._replace(sections=texts[each.id]) for each in drills.values()}
     wanted = drills[DrillId(resolve(db, "drill", words(drill)))]
-    found = swap(wanted, room_of(db, kit, have).have, drills=drills, items=items, lifts=read.lifts(db))
+    room = room_of(db, kit, have)
+    found = swap(wanted, room.have, drills=drills, items=items, lifts=read.lifts(db), ruled=ruled, instead=instead)
     if as_json:
         from kb.show.as_json import swap_json
 
@@ -45,7 +67,23 @@ def command(
         from kb.show.swap_text import swap_text
 
         found = _with_text(db, found)
-        click.echo("\n".join(swap_text(found, drills=drills, items=items, setting=setting_of(), only=only or "")))
+        lines = swap_text(found, drills=drills, items=items, setting=setting_of(), only=only or "", instead=instead)
+        click.echo("\n".join(lines))
+
+
+def ruled_of(db: sqlite3.Connection, quiet: bool, without: str | None) -> "Ruled":
+    """What `--quiet` and `--without` rule out.
+
+    Raises BadInput for a word that `--without` doesn't know.
+    """
+    from kb.ask import read
+    from kb.ask.barred import WITHOUT, Ruled
+
+    said = [word.strip() for word in (without or "").split(",") if word.strip()]
+    for word in said:
+        if word not in WITHOUT:
+            raise BadInput(f"--without doesn't know {word!r}: it is {', '.join(WITHOUT)}")
+    return Ruled(quiet, frozenset(said), read.positions(db) if said else {})
 
 
 def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":

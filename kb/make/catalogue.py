@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 __all__ = ["SCHEMA", "SCHEMA_VERSION", "write"]
 
-SCHEMA_VERSION = "3"
+SCHEMA_VERSION = "4"
 
 SCHEMA = Path(__file__).with_name("tables.sql")
 """Its tables and views, described."""

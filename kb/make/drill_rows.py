@@ -22,7 +22,7 @@ def _drill(library: Library) -> Iterator[Row]:
         tempo = "-".join(map(str, dose.tempo)) if dose.tempo else None
         yield (
             *(drill.id, drill.name, compact(drill.also), _family(library, drill), drill.stage.word),
-            *(drill.speed.word, least.word, most.word, drill.catch.word),
+            *(drill.speed.word, least.word, most.word, drill.catch.word, drill.feet),
             *(dose.rounds, dose.reps, tempo, dose.hold_s, dose.sides, dose.rest_s),
             *(dose.good, dose.success if dose.good else None, dose.every_s, drill.set_up_s, drill.teach_s),
             *(work_seconds(drill), check_seconds(drill)),

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import Discriminator, Field, Tag
 
+from kb.feet import Feet
 from kb.make.fields import (
     DISTINCT,
     Aid,
@@ -213,6 +214,7 @@ class DrillModel(Entry):
     speed: WordOfSpeed | None = Field(None, description="how fast it is done")
     load: Loads | None = Field(None, description="what is in the hands: a value, or the least and the most")
     catch: WordOfCatch | None = Field(None, description="the depth of receiving posture reached")
+    feet: Feet = Field("still", description="what the feet do: stay on the floor, step without a bang, or land")
     aid: Aid | None = Field(None, description="`free`, or a list of what helps: equipment or `hand`")
     faults: Annotated[list[AddressedField], DISTINCT] = _some(
         "faults it addresses, each with the cause acted on, or bare for the fault whatever its cause"

@@ -38,6 +38,7 @@ reach: [{reach}]           # first and last point of the timeline
 speed: full                   # held, slow, paused, full
 load: [stick, light]          # none, stick, light, working: a value, or the least and the most
 catch: none                   # none, standing, power, full
+feet: still                   # still, step (moved without a bang), land (leave the floor and come down)
 aid: free                     # or a list of what helps: [wall]
 """
 

@@ -156,6 +156,7 @@ def _drill(id_: str, said: "models.DrillModel", sections: Sections) -> Drill:
         speed=Speed[(said.speed or "held").upper()],
         load=_loads(said.load),
         catch=Catch[(said.catch or "none").upper()],
+        feet=said.feet,
         aid=tuple(said.aid) if isinstance(said.aid, list) else (),
         faults=tuple(_addressed(fault) for fault in said.faults),
         prerequisites=tuple(_group(group) for group in said.prerequisites),

@@ -179,6 +179,7 @@ CREATE TABLE drill (
     load_least TEXT NOT NULL, -- the least load it makes sense at
     load_most TEXT NOT NULL, -- the most
     catch TEXT NOT NULL, -- the depth of receiving posture reached
+    feet TEXT NOT NULL, -- still, step or land
     rounds INTEGER NOT NULL, -- rounds of the full dose, or intervals
     reps INTEGER NOT NULL, -- repetitions in a round or at most in a set, each side
     tempo TEXT, -- [s] down-pause-up-pause

@@ -243,8 +243,12 @@ def swap_json(swap: "Swap") -> Json:
         "using": {gear.item: gear.using for gear in swap.gear},
         "lost": list(swap.lost),
         "with_one": list(swap.with_one),
+        "quiet": swap.ruled.quiet,
+        "without": sorted(swap.ruled.without),
+        "barred": list(swap.barred),
         "easier": [{**_named(each.drill), "eases": each.eases, "than": each.than} for each in swap.easier],
-        "turn_up": swap.drill.turn_up or "",
+        "turn_up": (swap.turned_up or swap.drill).turn_up or "",
+        "turn_up_of": (swap.turned_up or swap.drill).id,
         "harder": [
             {**_named(each.drill), "eased": each.eased, "turned": [change.dial for change in each.turned]}
             for each in swap.harder

@@ -178,7 +178,7 @@ def changed(change: Change, lift: Lift, drill: Drill) -> str:
         return _catch(after, lift, drill)
     if dial == "aid":
         return "without help" if after == "free" else f"helped by {listed([human(aid) for aid in drill.aid])}"
-    return "a smaller part again"
+    return "with the feet planted" if dial == "feet" else "a smaller part again"
 
 
 def largest_change(changes: Sequence[Change], lift: Lift, drill: Drill) -> str:

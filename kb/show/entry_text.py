@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from kb.dials import dials_of
 from kb.dose import work_seconds
+from kb.feet import FEET
 from kb.show.bars import Bar, bands_of
 from kb.show.chart import chart
 from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on, throughout_said
@@ -61,6 +62,7 @@ def drill_text(drill: Drill, names: Names, lifts: Mapping[LiftId, Lift], setting
         ("Move on", f"when {moved_on(drill.standard)}"),
         ("Gear", ", ".join(names.get(item, item).lower() for item in drill.equipment) or "none"),
         ("Helped by", ", ".join(names.get(aid, human(aid)).lower() for aid in drill.aid)),
+        ("Feet", FEET[drill.feet] if drill.feet != "still" else ""),
         ("First", "; ".join(needs)),
         ("Made of", listed([names.get(part, part) for part in drill.made_of])),
         ("Easier", "; ".join(f"{names.get(each.drill, each.drill)}: {each.eases}" for each in drill.regressions)),

@@ -4,7 +4,8 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
 from kb.ask.harder import Harder
-from kb.ask.swap import Near, Swap
+from kb.ask.near import Near
+from kb.ask.swap import Swap
 from kb.kit import fit
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
@@ -15,6 +16,12 @@ __all__ = ["kits_text", "swap_text"]
 MOST_NAMED = 3
 """Faults that are named before they are counted."""
 
+
+QUIET = (
+    "Quiet: the feet stay down or are placed, and nothing is let fall. Only a weight that you lower by hand every "
+    "time, and no try that could be missed."
+)
+"""What is asked of a lifter above neighbours. Common practice, no source."""
 
 HELD = (ItemId("bar"), ItemId("stick"))
 """What is in the hands in nearly every drill: another thing there is said."""
@@ -30,29 +37,67 @@ class _Told(NamedTuple):
 
 
 def swap_text(
-    swap: Swap, *, drills: Mapping[DrillId, Drill], items: Mapping[ItemId, Item], setting: Setting, only: str = ""
+    swap: Swap,
+    *,
+    drills: Mapping[DrillId, Drill],
+    items: Mapping[ItemId, Item],
+    setting: Setting,
+    only: str = "",
+    instead: bool = False,
 ) -> list[str]:
     """Whether a drill can be done, what is lost, easier and harder ones, the nearest others, what an item opens.
 
-    `only` leaves all but the easier or the harder ones out.
+    `only` leaves all but the easier or the harder ones out. `instead`: whether it could be done isn't said, and the
+    nearest others come first, as they do for a drill that is ruled out.
     """
     told = _Told(swap.have, items, {(gear.item, gear.using) for gear in swap.gear}, set())
-    lines = _as_it_is(swap, items, setting)
-    lines += _easier(swap, drills, told, setting) if only != "harder" else []
-    lines += _harder(swap, told, setting) if only != "easier" else []
+    lines = [] if instead and swap.doable else _as_it_is(swap, items, setting)
+    lines += wrapped(QUIET, setting.width) if swap.ruled.quiet else []
     if only:
+        found = _easier(swap, drills, told, setting) if only == "easier" else _harder(swap, told, setting)
+        return _begun(lines + (found or wrapped(_none(swap, only), setting.width)))
+    if instead or swap.barred:
+        lines += _nearest(swap, told, setting) or wrapped(_none(swap, "like it"), setting.width)
+        named = {near.drill.id for near in swap.swaps}
+        swap = swap._replace(easier=tuple(each for each in swap.easier if each.drill.id not in named))
+        lines += [*_harder(swap, told, setting, same=not instead), *_easier(swap, drills, told, setting)]
+    else:
+        lines += [*_easier(swap, drills, told, setting), *_harder(swap, told, setting)]
+        lines += _nearest(swap, told, setting)
+    if swap.barred:
         return lines
+    strong = [line for drill in swap.strength for line in _drill(drill, "", told, setting)]
+    lines += titled("Meanwhile, to stay strong for it", strong, setting)
+    if instead and swap.doable:
+        return _begun(lines)
+    opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
+    return [*lines, *titled("One more item would open", opens, setting)]
+
+
+def _begun(lines: list[str]) -> list[str]:
+    """The lines without an empty one at the head."""
+    return lines[1:] if lines and not lines[0] else lines
+
+
+def _none(swap: Swap, what: str) -> str:
+    """That nothing is easier, harder or like it.
+
+    >>> _none(Swap(*[None] * 9), "harder")  # type: ignore[arg-type]
+    'Nothing harder with what is there.'
+    """
+    here = " is quiet" if swap.ruled.quiet else " is left by what is ruled out" if swap.ruled.without else ""
+    return f"Nothing {what}{here} with what is there."
+
+
+def _nearest(swap: Swap, told: _Told, setting: Setting) -> list[str]:
+    """What would do instead, each with what it keeps and loses."""
     others: list[str] = []
     for near in swap.swaps:
         others += _drill(near.drill, "", told, setting)
         for label, said in (("keeps", _keeps(near)), ("loses", _loses(near))):
             if said:
                 others += hanging(f"      {label}  ", said, setting)
-    lines += titled("Instead, nearest first", others, setting)
-    strong = [line for drill in swap.strength for line in _drill(drill, "", told, setting)]
-    lines += titled("Meanwhile, to stay strong for it", strong, setting)
-    opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
-    return [*lines, *titled("One more item would open", opens, setting)]
+    return titled("Instead, nearest first", others, setting)
 
 
 def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: _Told, setting: Setting) -> list[str]:
@@ -63,11 +108,14 @@ def _easier(swap: Swap, drills: Mapping[DrillId, Drill], told: _Told, setting: S
     return titled("Easier, as its entry names them", easier, setting)
 
 
-def _harder(swap: Swap, told: _Told, setting: Setting) -> list[str]:
-    """The drill itself without more weight, then what comes after it."""
+def _harder(swap: Swap, told: _Told, setting: Setting, *, same: bool = True) -> list[str]:
+    """The drill itself without more weight (unless it is not wanted), or what is left of it, then what comes after."""
     lines: list[str] = []
-    if swap.drill.turn_up and swap.doable:
-        lines += titled("The same, harder without more weight", hanging("  - ", swap.drill.turn_up, setting), setting)
+    up = swap.turned_up
+    if up is not None and up.turn_up and (same or up.id != swap.drill.id):
+        whose, name = ("The same", "") if up.id == swap.drill.id else ("The nearest", f"{up.name}: ")
+        said = hanging("  - ", f"{name}{up.turn_up}", setting)
+        lines += titled(f"{whose}, harder without more weight", said, setting)
     harder: list[str] = []
     for more in swap.harder:
         harder += _drill(more.drill, _harder_for(more), told, setting)
@@ -134,6 +182,8 @@ def _harder_for(more: Harder) -> str:
 
 def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> list[str]:
     name = swap.drill.name
+    if swap.barred:
+        return wrapped(f"{name} is ruled out: {listed(swap.barred)}.", setting.width)
     if not swap.doable:
         one = listed([items[item].name.lower() for item in swap.with_one], "or")
         could = f"; with one thing more it could be: {one}" if one else ""

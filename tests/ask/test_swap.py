@@ -6,7 +6,7 @@ from kb import kit
 from kb.ask import read
 from kb.ask.swap import swap
 from kb.dials import reach_on
-from kb.terms import Catch, DrillId, ItemId, Load, Stage
+from kb.terms import Catch, DrillId, ItemId, Load, Speed, Stage
 
 pytestmark = pytest.mark.no_cover
 
@@ -93,7 +93,7 @@ def test_harder_versions_are_those_that_name_it_easier_or_build_on_it(world) -> 
 
 
 def test_what_is_turned_up_covers_the_same_stretch_and_no_dial_but_weight_is_lower(world) -> None:
-    """As DESIGN has the dials: more speed, a deeper catch or less help, the reach and what is left out as they were."""
+    """More speed, a deeper catch, less help or planted feet, the reach and what is left out as they were."""
     turned = 0
     for drill in world["drills"].values():
         for each in swap(drill, have("stick", "headroom", "wall", "bar"), **world).harder:
@@ -108,8 +108,12 @@ def test_what_is_turned_up_covers_the_same_stretch_and_no_dial_but_weight_is_low
             assert other.speed >= drill.speed
             assert other.catch >= drill.catch
             assert bool(other.aid) <= bool(drill.aid)
-            assert (other.speed, other.catch, not other.aid) != (drill.speed, drill.catch, not drill.aid)
-            assert {change.dial for change in each.turned} <= {"speed", "catch", "aid"}
+            caught = other.catch >= Catch.POWER and other.speed is Speed.FULL
+            planted = drill.feet == "land" and other.feet == "still" and caught
+            dials = (other.speed, other.catch, not other.aid) != (drill.speed, drill.catch, not drill.aid)
+            assert dials or planted
+            assert {change.dial for change in each.turned} <= {"speed", "catch", "aid", "feet"}
+            assert ("feet" in {change.dial for change in each.turned}) is planted
     assert turned > 20
 
 

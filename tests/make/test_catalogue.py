@@ -30,7 +30,7 @@ def db(tmp_path_factory: pytest.TempPathFactory) -> Iterator[sqlite3.Connection]
 
 
 ROWS: list[tuple[str, list[tuple[Any, ...]]]] = [
-    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "3"), ("version", __version__)]),
+    ("select * from meta", [("content_hash", "of-the-handmade"), ("schema_version", "4"), ("version", __version__)]),
     ("select word from scale where dial = 'catch' order by n", [("none",), ("standing",), ("power",), ("full",)]),
     ("select id, name, also, drill from lift where id like '%and%'", [
         ("clean-and-jerk", "Clean and jerk", '["the C&J"]', "full-clean-and-jerk")]),

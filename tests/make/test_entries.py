@@ -116,6 +116,7 @@ def test_all_problems_at_once() -> None:
     [
         ("speed: slow", "speed: pause", "`speed` can't be `pause`: it is held, slow, paused or full.", "`paused`"),
         ("speed: slow", "speed: 3", "`speed` can't be the number 3: it is held, slow, paused or full.", ""),
+        ("catch: none", "catch: none\nfeet: jump", "`feet` can't be `jump`: it is still, step or land.", ""),
         ("aid: [wall, hand]", "aid: wall", "`aid` can't be `wall`: it is `free` or a list.", ""),
         ("aid: [wall, hand]", "aid: {wall: 1}", "`aid` can't be a map: it is `free` or a list.", ""),
         ("reach: [start, knee]", "reach: start", "`reach` must be a list, not the text `start`.", "brackets"),

@@ -9,10 +9,11 @@ from small_answers import small_chain, small_shelf
 from kb.ask.find import Findings, Hit
 from kb.ask.harder import Harder
 from kb.ask.matter import matter_of
+from kb.ask.near import Near
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
-from kb.ask.swap import Easier, Near, Opens, Swap
+from kb.ask.swap import Easier, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.as_json import (
@@ -178,8 +179,12 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "using": {"bar": "stick"},
         "lost": ["weight"],
         "with_one": [],
+        "quiet": False,
+        "without": [],
+        "barred": [],
         "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
         "turn_up": "",
+        "turn_up_of": "a",
         "harder": [
             {"id": "e", "name": "E", "eased": "all of it", "turned": []},
             {"id": "f", "name": "F", "eased": "", "turned": []},

@@ -3,9 +3,12 @@
 import pytest
 from small_answers import small_shelf
 
+from kb.ask.barred import Ruled
 from kb.ask.find import Findings, Hit
+from kb.ask.harder import Harder
+from kb.ask.near import Near
 from kb.ask.path import path
-from kb.ask.swap import Easier, Harder, Near, Opens, Swap
+from kb.ask.swap import Easier, Opens, Swap
 from kb.errors import Problem
 from kb.kit import Gear
 from kb.show.coach_words import moved_on
@@ -117,6 +120,43 @@ def test_one_direction_can_be_asked_for(only: str, there: str, gone: str) -> Non
     assert gone not in text
     assert "Instead" not in text
     assert "would open" not in text
+
+
+def test_instead_the_substitutes_come_first() -> None:
+    """Before what is harder and what is easier, and no word that it could be done; nor what an item would open."""
+    squat = SHELF.drills[DrillId("front-squat")]
+    other = next(each for each in SHELF.drills.values() if each.id not in (squat.id, TALL.id))
+    easier = (Easier(squat, "no pull", TALL.id), Easier(other, "no bar", TALL.id))
+    found = Swap(
+        TALL, True, (), Load.STICK, (), easier, (Harder(squat, "no pull"),),
+        (Near(squat, (), (), (), (), 1),), (Opens(BAR, (TALL.id,)),), turned_up=TALL._replace(turn_up="eyes shut"),
+    )  # fmt: skip
+    lines = swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting(), instead=True)
+    heads = [line for line in lines if line and not line.startswith(" ")]
+    assert heads == [
+        "Instead, nearest first",
+        "Harder, once its standard is met",
+        "Easier, as its entry names them",
+    ]
+    assert len([line for line in lines if line.startswith(f"  - {other.name}")]) == 1
+    assert [line for line in lines if ": no pull" in line] == [next(line for line in lines if "eases it" in line)]
+
+
+def test_what_is_ruled_out_is_said_and_what_is_left_of_it() -> None:
+    """Why, what quiet asks, and the nearest drill's own way of being harder; nothing harder is said to be nothing."""
+    squat = SHELF.drills[DrillId("front-squat")]._replace(turn_up="eyes shut")
+    found = Swap(
+        TALL, False, (), None, (), (), (), (Near(squat, (), (), (), (), 1),), (),
+        ruled=Ruled(quiet=True), barred=("its feet land",), turned_up=squat,
+    )  # fmt: skip
+    lines = swap_text(found, drills=SHELF.drills, items=SHELF.items, setting=Setting())
+    assert lines[0] == "Tall clean is ruled out: its feet land."
+    assert lines[1].startswith("Quiet: the feet stay down")
+    assert "The nearest, harder without more weight" in lines
+    assert "  - Front squat: eyes shut" in lines
+    bare = found._replace(turned_up=None)
+    said = swap_text(bare, drills=SHELF.drills, items=SHELF.items, setting=Setting(), only="harder")
+    assert said[-1] == "Nothing harder is quiet with what is there."
 
 
 def test_kits_say_how_far_they_go() -> None:

@@ -22,6 +22,7 @@ _ONLY_SAID = frozenset(
         "not_for",
         "suits",
         "turn_up",
+        "feet",
         "teach_s",
         "regressions",
         "target_position",

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from kb.dials import dials_of
 from kb.dose import work_seconds
+from kb.feet import FEET
 from kb.kit import fit
 from kb.show.as_json import show_json
 from kb.show.bars import Bar
@@ -43,6 +44,7 @@ class DrillShown(NamedTuple):
     move_on: str
     gear: tuple[Link, ...]
     helped: str
+    feet: str
     kits: tuple[str, ...]
     first: tuple[tuple[Link, ...], ...]
     parts: tuple[Link, ...]
@@ -72,6 +74,7 @@ def drill_page(stock: Stock, drill_id: str) -> Page:
         move_on=moved_on(drill.standard),
         gear=tuple(Link(stock.name(item), "equipment", item) for item in drill.equipment),
         helped=listed([stock.name(aid).lower() if aid in stock.items else human(aid) for aid in drill.aid]),
+        feet=FEET[drill.feet] if drill.feet != "still" else "",
         kits=tuple(kit for kit in stock.kits_by_size() if fit(drill, stock.kits[kit], stock.items) is not None),
         first=tuple(tuple(_drill(stock, member) for member in group) for group in drill.prerequisites),
         parts=tuple(_drill(stock, part) for part in drill.made_of),
