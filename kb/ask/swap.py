@@ -39,8 +39,9 @@ class Swap(NamedTuple):
     """Whether a drill can be done with what is there, what is lost; what is easier, harder or serves as well.
 
     `with_one` are the single items with any of which a drill that can't be done could be; `have` is what is there.
-    `strength` is what keeps a drill's lift strong meanwhile, where it can't be done at its own weight. `barred` says
-    why what is `ruled` out rules the drill itself out; `turned_up` is the drill whose `turn_up` still serves then.
+    `strength` is what keeps its lift strong meanwhile, where neither it nor, when it is barred, what stands in for it
+    can be done at its own weight. `barred` says why what is `ruled` out rules the drill itself out; `turned_up` is the
+    drill whose `turn_up` still serves then.
     """
 
     drill: Drill
@@ -113,7 +114,7 @@ def swap(
         one_more=_one_more(room),
         with_one=() if fitted or barred else tuple(i for i in sorted(set(items) - have) if room.with_item(drill, i)),
         have=have,
-        strength=() if barred or load == drill.load[1] else _strength(drill, room),
+        strength=() if load == drill.load[1] or (barred and _as_heavy(drill, ranked, room)) else _strength(drill, room),
         ruled=ruled,
         barred=barred,
         turned_up=drill if fitted else next((each.drill for each in ranked if barred and each.drill.turn_up), None),
@@ -140,6 +141,11 @@ def _lost(drill: Drill, fitted: kit.Fit | None) -> tuple[str, ...]:
     if fitted.load < drill.load[1]:
         lost.append(f"no more than {fitted.load.word} load")
     return tuple(dict.fromkeys(lost))
+
+
+def _as_heavy(drill: Drill, ranked: tuple[Near, ...], room: _Room) -> bool:
+    """Whether a substitute can be done at the drill's own weight: then nothing more need keep the lift strong."""
+    return any(min(each.drill.load[1], room.fits[each.drill.id].load) >= drill.load[1] for each in ranked)
 
 
 def _strength(drill: Drill, room: _Room) -> tuple[Drill, ...]:

@@ -64,11 +64,9 @@ def swap_text(
     else:
         lines += [*_easier(swap, drills, told, setting), *_harder(swap, told, setting)]
         lines += _nearest(swap, told, setting)
-    if swap.barred:
-        return lines
     strong = [line for drill in swap.strength for line in _drill(drill, "", told, setting)]
     lines += titled("Meanwhile, to stay strong for it", strong, setting)
-    if instead and swap.doable:
+    if swap.barred or (instead and swap.doable):
         return _begun(lines)
     opens = rows([(items[each.item].name, _opened(each.drills, drills)) for each in swap.one_more], setting)
     return [*lines, *titled("One more item would open", opens, setting)]

@@ -107,6 +107,14 @@ def test_the_quiet_drop_is_as_quick_and_harder(world) -> None:
         assert swap(world["drills"][DrillId(tall)], FLAT, **world, ruled=QUIET).swaps[0].drill.id == f"planted-{tall}"
 
 
+def test_what_is_barred_is_kept_strong_where_nothing_else_is_as_heavy(world) -> None:
+    """A jerk at a working weight has no quiet substitute that heavy; the drop under has."""
+    jerk = swap(world["drills"][DrillId("full-jerk")], FLAT, **world, ruled=QUIET)
+    assert jerk.swaps[0].drill.id == "push-press"
+    assert jerk.strength
+    assert swap(world["drills"][DrillId("drop-under")], FLAT, **world, ruled=QUIET).strength == ()
+
+
 def test_a_path_that_stays_quiet(db) -> None:
     """To a part with planted feet; the lift itself lands, and quiet parts are named to end in."""
     shelf = read.shelf(db, LiftId("snatch"))
