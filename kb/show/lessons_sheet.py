@@ -152,7 +152,11 @@ def _lesson(lessons: Lessons, lesson: Lesson, days: Mapping[int, date], texts: T
 def _line(lessons: Lessons, line: Line, texts: Texts, *, briefly: bool = False) -> str:
     name = escape(named(line, lessons.teaching.shelf.items))
     it = told(lessons, line, texts, Setting(fine=True))
-    only = "Only if it was met with the stick, else the stick again." if line.using is not None and briefly else ""
+    only = (
+        "Only if it was met with the stick, else the stick again."
+        if line.using and line.kind == "lift" and briefly
+        else ""
+    )
     say = f"Say “{it.say}”" if it.say and not briefly else ""
     until = f"Until {it.until}" if it.until and not briefly else ""
     keep = f"{it.keep[:1].upper()}{it.keep[1:]}" if not briefly else ""

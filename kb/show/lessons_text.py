@@ -87,7 +87,7 @@ def _told(lessons: Lessons, line: Line, texts: Texts, setting: Setting, *, brief
     """How much, what to say, until when and what instead; `briefly` only how much, and what holds for the bar."""
     it = told(lessons, line, texts, setting)
     if briefly:
-        only = "; only if it was met with the stick, else the stick again" if line.using is not None else ""
+        only = "; only if it was met with the stick, else the stick again" if line.using and line.kind == "lift" else ""
         return hanging("", f"{it.do}{only}", setting, indent=9)
     say = f'; say "{it.say}"' if it.say else ""
     until = f"; until {it.until}" if it.until else ""

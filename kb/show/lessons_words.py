@@ -6,6 +6,7 @@ from typing import NamedTuple
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line, LineKind
 from kb.ask.plan.lessons import Lessons
+from kb.ask.plan.stiff import unspared
 from kb.ask.session.warm_up import raises
 from kb.kit import fit, gear_at
 from kb.show.care import LOWERED, Due, cares
@@ -117,7 +118,10 @@ def headline(lessons: Lessons) -> str:
     if lessons.missing and lessons.goal is not None:
         left = listed([each.name.lower() for each in lessons.missing])
         goal = lessons.goal.name.lower()
-        said += f" The way to {goal} is gone as far as the time holds: {left} {_are(lessons)} left."
+        asked = lessons.teaching
+        stiff = unspared(lessons.goal, asked.stiff, asked.have)
+        far = "what is stiff lets it" if stiff else "the time holds"
+        said += f" The way to {goal} is gone as far as {far}: {left} {_are(lessons)} left."
     return said
 
 

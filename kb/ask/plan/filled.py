@@ -146,7 +146,7 @@ def _after(stand: Stand, lesson: Lesson, known: frozenset[DrillId]) -> Stand:
     out = set(stand.out)
     for line in lesson.lines:
         if line.kind == "miss":
-            out |= {_out_name(line.drill), line.drill.id}
+            out |= {_out_name(line.drill), line.drill.id, *line.drill.lifts}
     shown = {line.drill.id for line in lesson.lines if line.kind in ("miss", "finish")}
     return Stand(known | shown, lesson.shown or stand.last, frozenset(out), stand.n + 1)
 
@@ -162,12 +162,15 @@ def _left_over(
     if end is not None and sum(line.kind != "miss" for line in last) + any(line.drill == end for line in first) < 2:
         spare -= _once_more(teaching, last, end, spare)
     today = {line.drill.id for line in before}
+    out = stand.out | {lift for line in last if line.kind == "miss" for lift in line.drill.lifts}
     for drill in strengthening(teaching, stand.known, stand.known | today, today | ({end.id} if end else set())):
-        line = _line(teaching, "finish", drill, drill.dose, teach=drill.id not in stand.known)
-        if line.minutes <= spare:
+        bar = lightest_bar(teaching, drill) if drill.load[0] is Load.LIGHT else None
+        line = _line(teaching, "finish", drill, drill.dose, teach=drill.id not in stand.known, using=bar)
+        safe = line.load <= Load.STICK or drill.id not in teaching.misses or bool(set(drill.lifts) & out)
+        if safe and line.minutes <= spare:
             finish.append(line)
             spare -= line.minutes
-    for line in [each for each in before if moves(each.drill) and each.drill != end]:
+    for line in [each for each in before if (moves(each.drill) or end is None) and each.drill != end]:
         at, looked = first.index(line), line.kind == "check"
         given = _fitting(line.drill, spare + (line.minutes if looked else 0)) if spare > LEFT_OPEN else None
         if given is None or (looked and given == line.dose):

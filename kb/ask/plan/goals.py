@@ -10,7 +10,7 @@ from kb.ask.plan.stiff import unspared
 from kb.ask.plan.teaching import Teaching
 from kb.ask.shelf import Shelf, ending_in
 from kb.errors import NoAnswer
-from kb.terms import Drill, DrillId, ItemId, Load, Speed, Stage
+from kb.terms import Catch, Drill, DrillId, ItemId, Load, Speed, Stage
 
 __all__ = ["LESSON_BUDGET", "Goals", "furthest", "nearest_first", "needed", "parts_by_nearness", "shed"]
 
@@ -110,6 +110,20 @@ class Goals:
             if not beaten(drill):
                 groups.setdefault(unspared(drill, self.teaching.stiff, self.teaching.have), []).append(drill)
         return [groups[each] for each in sorted(groups)]
+
+    def caught(self, known: frozenset[DrillId]) -> list[Drill]:
+        """The movements at full speed that end in a catch though they aren't put together yet, nearest first."""
+        drills, fits = self.teaching.shelf.drills, self.teaching.fits
+        parts = [
+            drills[each]
+            for each in fits
+            if drills[each].stage is Stage.SEGMENT
+            and drills[each].speed is fits[each].speed is Speed.FULL
+            and drills[each].catch > Catch.NONE
+            and drills[each].load[0] is Load.STICK
+            and each not in known
+        ]
+        return nearest_first(self.teaching.shelf, parts)
 
     def least(self, goal: Drill, known: frozenset[DrillId]) -> int:
         """Drills that must be shown for a part at least: those without which nothing that it stands on can be done."""

@@ -1,15 +1,17 @@
 """So many lessons and no more: what is shown in each, and how far that leads towards the lift."""
 
+from itertools import takewhile
 from typing import NamedTuple
 
 from kb.ask.path import path
 from kb.ask.plan.filled import Lesson, filled
 from kb.ask.plan.goals import LESSON_BUDGET, Goals, shed
 from kb.ask.plan.packed import Stand, end_of, pack, take
+from kb.ask.plan.stiff import unspared
 from kb.ask.plan.teaching import Teaching
 from kb.ask.plan.weeks import LONGEST
 from kb.errors import NoAnswer
-from kb.terms import Drill, DrillId, Stage
+from kb.terms import Catch, Drill, DrillId, Speed, Stage
 
 __all__ = ["MOST_LESSONS", "Lessons", "Next", "in_lessons"]
 
@@ -84,7 +86,7 @@ def in_lessons(teaching: Teaching, holds: frozenset[DrillId], lessons: int) -> L
 def _to(goals: Goals, goal: Drill, stand: Stand, lessons: int) -> _Aim | None:
     """A part within so many lessons, by as much of its way as they hold; None where they don't hold it."""
     for count in range(MOST_SHED + 1):
-        found = _packed(goals, goal, stand, lessons, count)
+        found = _packed(goals, goal, stand, lessons, count) if _spared(goals, goal) else None
         if found is not None:
             return found
     return None
@@ -109,32 +111,48 @@ def _shortest(goals: Goals, goal: Drill, stand: Stand) -> tuple[Drill, ...] | No
 def _aim(goals: Goals, stand: Stand, lessons: int) -> _Aim | None:
     """The nearest part within so many lessons; where there is none, the one with the shortest way, as far as it goes.
 
-    What spares a stiff joint is tried before what doesn't. None where no part is left, or not one drill fits.
+    What spares a stiff joint is tried before what doesn't; of a way that doesn't only what is slow or held, as long as
+    something else can be done. None where no part is left, or not one drill fits.
     """
     groups = goals.ahead(stand.known)
+    sole = end_of(goals.teaching, stand, ()) is None and not any(
+        _spared(goals, each) for group in groups for each in group
+    )
     for group in groups:
         for count in range(MOST_SHED + 1):
             for goal in group:
-                found = _packed(goals, goal, stand, lessons, count)
+                found = _packed(goals, goal, stand, lessons, count) if sole or _spared(goals, goal) else None
                 if found is not None:
                     return found
     for group in groups:
         least = sorted(group, key=lambda each: goals.least(each, stand.known))[:MOST_TRIED]
         ways = [(each, way) for each in least if (way := _shortest(goals, each, stand))]
         for goal, way in sorted(ways, key=lambda each: len(each[1])):
-            new = take(goals.teaching, way, stand)
+            slow = (
+                way if sole else tuple(takewhile(lambda each: _spared(goals, each) or each.speed < Speed.PAUSED, way))
+            )
+            new = take(goals.teaching, slow, stand)
             if new:
                 return _Aim(goal, way, (new,), whole=False)
     return None
 
 
+def _spared(goals: Goals, drill: Drill) -> bool:
+    """Whether a movement spares all that is stiff."""
+    return not unspared(drill, goals.teaching.stiff, goals.teaching.have)
+
+
 def _next(goals: Goals, aim: _Aim, stand: Stand, lessons: int) -> tuple[Drill, ...]:
-    """The new drills of the next lesson: of the way, or to a nearer part where the lesson would end in no movement."""
+    """The new drills of the next lesson: of the way, or to a nearer part where the lesson would end in no movement.
+
+    A nearer part only where the lessons left still hold the whole way after it; where none is near enough, a movement
+    that is caught but not put together yet.
+    """
     new = aim.packed[0]
     end = end_of(goals.teaching, stand, new)
-    if not aim.whole or (end is not None and end.stage >= Stage.JOIN):
+    if end is not None and end.stage >= Stage.JOIN:
         return new
-    for group in goals.ahead(stand.known):
+    for group in goals.ahead(stand.known) if aim.whole else ():
         for stone in group:
             nearer = _to(goals, stone, stand, 1) if stone != aim.goal else None
             if nearer is not None:
@@ -142,6 +160,11 @@ def _next(goals: Goals, aim: _Aim, stand: Stand, lessons: int) -> tuple[Drill, .
                 after = stand._replace(known=known, last=nearer.way, n=stand.n + 1)
                 if _to(goals, aim.goal, after, lessons - 1) is not None:
                     return nearer.way
+    caught = end is not None and end.speed is Speed.FULL and end.catch > Catch.NONE
+    for stone in () if caught else goals.caught(stand.known):
+        nearer = _to(goals, stone, stand, 1)
+        if nearer is not None:
+            return nearer.way
     return new
 
 
