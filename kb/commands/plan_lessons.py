@@ -19,6 +19,7 @@ from kb.ask.shelf import Shelf
 from kb.commands.asked import Room, again, put_json, room_of, say
 from kb.commands.plan_asked import Wishes
 from kb.commands.sheet_file import put_sheet, put_text
+from kb.errors import BadInput
 from kb.terms import Cause, DrillId, Fault, ItemId
 
 if TYPE_CHECKING:
@@ -98,7 +99,9 @@ def answer_lessons(
 
 
 def _home_have(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId]:
-    """What is at home: as listed, as a kit, else a stick."""
+    """What is at home: as listed, as a kit, else a stick. Raises BadInput for both at once."""
+    if wishes.home_have is not None and wishes.home_kit is not None:
+        raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
     if wishes.home_have is not None or wishes.home_kit is not None:
         return room_of(db, wishes.home_kit, wishes.home_have).have
     return AT_HOME

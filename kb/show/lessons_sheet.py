@@ -42,10 +42,12 @@ SIZES = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0, 7.5, 7.0, 6.5, 6.0)
 PAGE_PT, WIDTH_PT = 720.0, 530.0
 """What the margins leave of a letter page's height, and of an a4 page's width, pt."""
 
-LETTER_EM, LINE_EM = 0.5, 1.2
+LETTER_EM, LINE_EM = 0.48, 1.2
 """Width of a letter and height of a line, in ems."""
 
 OWN_STYLE = """
+h2 { display: flex; justify-content: space-between; gap: .8em; }
+h2 span { font-weight: 400; }
 li { display: block; margin: .35em 0; }
 li .row { display: flex; gap: .6em; align-items: baseline; }
 li p { margin: 0 0 0 4.6em; }
@@ -173,5 +175,5 @@ def _home(lessons: Lessons, home: Sequence[Line], have: frozenset[ItemId], texts
     if not home:
         return ["<h2>To take home</h2>", "<p>Nothing of this can be done alone with what is there.</p>"]
     lines = [_line(lessons, line, texts) for line in home]
-    often = f"<p>{escape(how_often(have, lessons.teaching.shelf.items))}</p>"
+    often = f"<p>{escape(how_often(home, have, lessons.teaching.shelf.items))}</p>"
     return ["<h2>To take home</h2>", "<ol>", *lines, "</ol>", often]

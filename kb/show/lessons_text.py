@@ -109,6 +109,6 @@ def _home(
         lines += hanging(
             "", "Nothing of this can be done alone with what is there: walk, and squat to a chair.", setting, indent=2
         )
-    lines += wrapped(how_often(have, items) if home else "", setting.width) if home else []
+    lines += wrapped(how_often(home, have, items) if home else "", setting.width) if home else []
     lines += wrapped(next_said(lessons), setting.width)
     return [*lines, f"  {command}"] if command else lines

@@ -1,6 +1,6 @@
 """How lessons are said: one wording for terminal, paper and calendar."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
 from kb.ask.plan.filled import Lesson
@@ -204,9 +204,13 @@ def due_before(lessons: Lessons, line: Line, texts: Texts, seen: set[str]) -> li
     return cares(Due(drill, line.load, drill.catch, gear), seen)
 
 
-def how_often(have: Collection[ItemId], items: Mapping[ItemId, Item]) -> str:
-    """How often what is taken home is done, with what, and what isn't done alone."""
-    gear = listed(sorted(items[each].name.lower() for each in have)) if have else "nothing"
+def how_often(home: Sequence[Line], have: Collection[ItemId], items: Mapping[ItemId, Item]) -> str:
+    """How often what is taken home is done, with what of all that is there, and what isn't done alone."""
+    used = set[ItemId]()
+    for line in home:
+        fitted = fit(line.drill, have, items)
+        used |= {each.using for each in gear_at(fitted, line.load, have, items)} if fitted is not None else set()
+    gear = listed(sorted(items[each].name.lower() for each in used)) if used else "empty hands"
     return (
         f"With {gear}: two or three days a week, some ten minutes, not on the day before a lesson (common practice, no"
         " source). Not alone: anything new, a bar, anything overhead that you can't let go of. Film one round from the"

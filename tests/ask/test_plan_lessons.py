@@ -20,7 +20,7 @@ from kb.ask.shelf import Shelf
 from kb.dials import spans, step
 from kb.errors import BadInput, NoAnswer
 from kb.show.lessons_json import lessons_json
-from kb.terms import DrillId, ItemId, LiftId, Load, Speed, Stage
+from kb.terms import Catch, DrillId, ItemId, LiftId, Load, Speed, Stage
 
 LIFTS = ("snatch", "clean", "jerk", "clean-and-jerk")
 BAR_ROOM = frozenset(
@@ -167,6 +167,8 @@ def test_stiff_ankles_go_high_before_they_go_low(coach: Coach) -> None:
     squat = next(line for line in lines if line.drill.id == "overhead-squat")
     assert (squat.own, squat.aids, squat.load) == ("depth", ("wedge",), Load.STICK)
     assert "snatch-miss-practice" in {line.drill.id for line in lines}
+    assert not [line for line in lines if line.drill.speed is Speed.FULL and line.drill.catch is Catch.FULL]
+    assert "full-snatch" in {drill.id for drill in lessons.missing}
     assert all(lesson.lines[0].kind == "open" for lesson in lessons.lessons)
 
 
