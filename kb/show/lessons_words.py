@@ -67,6 +67,10 @@ HOW_IT_GOES = (
 """How to read lessons."""
 
 
+MUCH_LEFT = 15
+"""Minutes from which on nothing is wanted of those that are left. Ours."""
+
+
 class Told(NamedTuple):
     """What is said of a drill: `do` is how much, `say` a cue, `until` when it is met, `keep` what helps, `instead`."""
 
@@ -155,6 +159,8 @@ def left_said(lesson: Lesson) -> str:
     """What the last minutes are for; nothing where none are left."""
     if not lesson.left:
         return ""
+    if lesson.left > MUCH_LEFT:
+        return f"{lesson.left} min: this is enough for one lesson, so end there, or go over what wasn't met"
     return f"{lesson.left} min for questions, water, and once more what wasn't met"
 
 
@@ -224,4 +230,6 @@ def next_said(lessons: Lessons) -> str:
         return "Next: the same again until it is held; then a day to build it up to (`--weeks`)."
     goal = lessons.after.goal
     names = [each.name.lower() for each in lessons.after.drills if each.id != goal.id]
-    return f"Next: {goal.name.lower()}{', by way of ' if names else ''}{listed(names)}."
+    asked = lessons.teaching
+    when = ", once what is stiff gives way" if unspared(goal, asked.stiff, asked.have) else ""
+    return f"Next{when}: {goal.name.lower()}{', by way of ' if names else ''}{listed(names)}."
