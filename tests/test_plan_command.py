@@ -179,16 +179,51 @@ def test_a_day_that_comes_too_soon_says_what_would_do() -> None:
     assert "The day what comes after it is too late" in said
 
 
-def test_so_many_lessons_say_what_they_end_in() -> None:
-    """What is held by then, and what the whole lift would take; the same for programs."""
-    said = " ".join(ask("jerk", "--kit", "hall", "--lessons", "1").stdout.split())
-    assert "1 lesson" in said
-    answer = json.loads(ask("jerk", "--kit", "hall", "--lessons", "1", "--json").stdout)
-    assert answer["ends"]["lessons"] == 1
-    assert len(answer["sessions"]) <= 1
-    assert answer["ends"]["whole"] > 1
-    assert ("The whole lift takes " in said) == (answer["ends"]["part"] is not None)
-    assert "the lift is held after" in " ".join(ask("jerk", "--kit", "hall", "--lessons", "40").stdout.split())
+LESSONS = ("jerk", "--kit", "hall", "--lessons", "2")
+
+
+def test_so_many_lessons_say_what_they_end_in(tmp_path: Path) -> None:
+    """Drill by drill, with what is taken home and how the next is asked for; the same in every form."""
+    sheet, calendar = tmp_path / "lessons.html", tmp_path / "lessons.ics"
+    dated = (*LESSONS, "--start", "2026-03-02", "--sheet", str(sheet), "--calendar", str(calendar))
+    said = ask(*dated).stdout
+    for part in ("Lesson 1: ", ", Mon 2 Mar 2026", "Lesson 2: ", ", Thu 5 Mar 2026", "To take home", "If not "):
+        assert part in said
+    answer = json.loads(ask(*LESSONS, "--json").stdout)
+    assert [session["n"] for session in answer["sessions"]] == [1, 2]
+    names = [line["name"] for session in answer["sessions"] for line in session["drills"]]
+    page, events = sheet.read_text("utf-8"), calendar.read_text("utf-8")
+    assert all(name in " ".join(said.split()) or name[0].lower() + name[1:] in " ".join(said.split()) for name in names)
+    assert page.count('<section class="lesson">') == events.count("BEGIN:VEVENT") == 2
+    rows = ask(*LESSONS, "--csv").stdout.splitlines()
+    drills = {(session["n"], line["id"], line["load"]) for session in answer["sessions"] for line in session["drills"]}
+    assert len(rows) == 1 + len(drills)
+    if answer["next"]["drill"] is not None:
+        assert answer["next"]["command"] in said
+        assert "--lessons 1" in answer["next"]["command"]
+
+
+def test_lessons_go_on_from_what_was_met(tmp_path: Path) -> None:
+    """Their own table, filled in, goes back: what was met isn't shown again, and the count goes on."""
+    lines = ask(*LESSONS, "--csv").stdout.splitlines()
+    header = lines[0].split(",")
+    met, session = header.index("met"), header.index("session")
+    rows = [line.split(",") for line in lines[1:]]
+    first = [row for row in rows if row[session] == "1"]
+    for row in first:
+        row[met] = "yes"
+    done = tmp_path / "done.csv"
+    done.write_text("\n".join([lines[0], *(",".join(row) for row in first)]), "utf-8")
+    answer = json.loads(ask(*LESSONS, "--done", str(done), "--json").stdout)
+    assert (answer["done"], answer["sessions"][0]["n"]) == (1, 2)
+    shown = {row[header.index("drill")] for row in first if row[header.index("new")] == "yes"}
+    assert not shown & {line["id"] for line in answer["sessions"][0]["drills"] if line["new"]}
+
+
+def test_what_is_at_home_needs_no_days_there_beside_lessons() -> None:
+    """It is for what is taken home."""
+    answer = json.loads(ask(*LESSONS, "--home-have", "stick", "--json").stdout)
+    assert answer["home"]["have"] == ["stick"]
 
 
 def test_a_week_away_is_said_where_it_lies_and_is_in_no_calendar(tmp_path: Path) -> None:
@@ -255,6 +290,10 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--weak", "jerk"), "name it with --weeks or --by"),
         (("--lessons", "3", "--weeks", "9"), "so it can't stand with --weeks"),
         (("--lessons", "3", "--to", "push-press"), "so it can't stand with --to"),
+        (("--lessons", "3", "--home-days", "2"), "so it can't stand with --home-days"),
+        (("--lessons", "3", "--returning"), "so it can't stand with --returning"),
+        (("--lessons", "3", "--stiff", "tail"), "opens a joint 'tail'"),
+        (("--stiff", "ankle"), "say with --lessons how many"),
         (("--away", "0"), "is no week away; write numbers from 2 to 104"),
         (("--away", "5,next"), "is no week away"),
         (("--away", "1"), "is no week away"),

@@ -1,6 +1,5 @@
 """`drillpath plan LIFT`: sessions from now to the lift."""
 
-from functools import partial
 from typing import TYPE_CHECKING, Any, get_args
 
 import click
@@ -11,10 +10,9 @@ from kb.ask.names import resolve
 from kb.ask.path import Order, path
 from kb.ask.plan.away import there
 from kb.ask.plan.kilograms import Goal
-from kb.ask.plan.lessons import in_lessons, parts_by_nearness
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, day_of
-from kb.ask.shelf import Shelf, ending_in
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_NEW, day_of
+from kb.ask.shelf import Shelf
 from kb.commands.asked import (
     Asked,
     Room,
@@ -101,7 +99,7 @@ def command(
     """Sessions from now to the lift: two new drills in each at most, and all come back until they are held.
 
     With --to they end in a part of the lift, such as a power clean from the hang. With --weeks or --by they go on to a
-    day, with --weight in kilograms.
+    day, with --weight in kilograms. With --lessons there are so many lessons and no more, 1 for a first evening.
     """
     if as_json and as_csv:
         raise BadInput("--json and --csv are two forms of one answer; ask for one")
@@ -113,7 +111,15 @@ def command(
     check_lessons(wishes, to)
     room, shelf = room_of(db, kit, have), shelf_to(db, lift_id, to)
     held = standing(shelf, drills_named(db, holds))
-    found = _found(db, shelf, room, held, order, per_week, minutes, _done(done, db, begins, start), goal, wishes)
+    was_done = _done(done, db, begins, start)
+    if wishes.lessons is not None:
+        from kb.commands.plan_lessons import Outlets, answer_lessons
+
+        outlets = Outlets(as_json, as_csv, sheet, paper, calendar)
+        asked = (shelf, room, held, order, per_week, minutes, was_done, wishes)
+        answer_lessons(ctx, db, *asked, begins, outlets)
+        return
+    found = _found(db, shelf, room, held, order, per_week, minutes, was_done, goal, wishes)
     days = _days(found, begins)
     if calendar is not None and begins is not None:
         _put_calendar(calendar, found, days, begins)
@@ -137,13 +143,15 @@ def _found(
     goal: Goal | None,
     wishes: Wishes,
 ) -> Plan:
-    """The plan; with a number of lessons, to the part that is held by the last of them."""
+    """The plan to the lift, or the part of it that the shelf ends in."""
     holds_it = shelf.lift.drill in held
-    asking = partial(
-        plan,
+    way = path(shelf, have=room.have, holds=frozenset() if holds_it else held, order=order)
+    return plan(
+        way,
         per_week=per_week,
         minutes=minutes,
         done=done,
+        new=wishes.new or MOST_NEW,
         known=wishes.returning,
         home=home_of(db, wishes),
         goal=goal,
@@ -152,14 +160,6 @@ def _found(
         weak=weak_of(db, shelf, wishes),
         away=away_of(db, wishes),
     )
-    way = partial(path, have=room.have, holds=frozenset() if holds_it else held, order=order)
-    if wishes.lessons is None:
-        return asking(way(shelf), new=wishes.new)
-
-    def ask(part: DrillId | None, new: int) -> Plan:
-        return asking(way(ending_in(shelf, part) if part is not None else shelf), new=new)
-
-    return in_lessons(ask, parts_by_nearness(shelf, room.have, held), wishes.lessons, wishes.new)
 
 
 def _begins(start: str | None, at: str | None, calendar: str | None) -> "datetime | None":

@@ -13,6 +13,7 @@ from kb.ask.plan.away import Away
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
+from kb.ask.plan.teaching import MOST_IN_LESSON
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.ask.shelf import Shelf
 from kb.commands.asked import room_of
@@ -36,7 +37,7 @@ class Wishes(NamedTuple):
     weight: str | None
     first: str | None
     bar: str
-    new: int
+    new: int | None
     returning: bool
     weak: str | None
     home_days: int
@@ -45,6 +46,7 @@ class Wishes(NamedTuple):
     away: str | None
     away_have: str | None
     lessons: int | None
+    stiff: str | None
 
 
 def wish_options(command: Command) -> Command:
@@ -53,8 +55,9 @@ def wish_options(command: Command) -> Command:
         click.option(
             "--lessons",
             type=click.IntRange(1, MOST_LESSONS),
-            help="So many sessions and no more: ends in the part of the lift that is held by then.",
+            help="So many lessons and no more, 1 for a first evening: each filled, and ending in a movement.",
         ),
+        click.option("--stiff", metavar="J1,J2", help="With --lessons: joints that are stiff, as in ankle,wrist."),
         click.option("--away-have", metavar="A,B", help="Exactly what there is in weeks away; nothing if not said."),
         click.option("--away", metavar="W1,W2", help="Weeks without sessions, counted from 1: --away 5, or 5,9."),
         click.option("--home-have", metavar="A,B", help="Exactly what is at home, instead of a kit."),
@@ -72,9 +75,7 @@ def wish_options(command: Command) -> Command:
         click.option(
             "--new",
             type=click.IntRange(1, MOST_LOOKED_AT),
-            default=MOST_NEW,
-            show_default=True,
-            help="New drills in one session at most.",
+            help=f"New drills in one session at most: {MOST_NEW} if nothing is said, in lessons {MOST_IN_LESSON}.",
         ),
         click.option(
             "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
@@ -123,10 +124,24 @@ def _days(by: str, begins: date) -> int:
 
 
 def check_lessons(wishes: Wishes, to: str | None) -> None:
-    """Raise BadInput where a number of lessons stands beside a day, or beside the part that it is to find."""
-    beside = next((name for name in ("weeks", "by") if getattr(wishes, name) is not None), "to" if to else None)
-    if wishes.lessons is not None and beside is not None:
-        raise BadInput(f"--lessons finds the part that is held by the last of them, so it can't stand with --{beside}")
+    """Raise BadInput for what can't stand beside a number of lessons, and for a stiff joint without one."""
+    if wishes.lessons is None:
+        if wishes.stiff is not None:
+            raise BadInput("--stiff fits lessons to a stiff body: say with --lessons how many there are")
+        return
+    beside = {
+        "weeks": wishes.weeks,
+        "by": wishes.by,
+        "to": to,
+        "returning": wishes.returning,
+        "home-days": wishes.home_days,
+        "away": wishes.away,
+        "away-have": wishes.away_have,
+        "weak": wishes.weak,
+    }
+    for name, said in beside.items():
+        if said:
+            raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:

@@ -10,7 +10,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
     from datetime import date
 
-    from kb.ask.plan.ends import Ends
     from kb.ask.plan.fill import Slot
     from kb.ask.plan.plan import Plan, Session
     from kb.ask.plan.until import Until
@@ -66,16 +65,6 @@ def _until(until: "Until") -> Json:
     }
 
 
-def _ends(ends: "Ends") -> Json:
-    return {
-        "lessons": ends.lessons,
-        "part": None if ends.part is None else ends.part.id,
-        "new": ends.new,
-        "short": ends.short,
-        "whole": ends.whole,
-    }
-
-
 def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json:
     """A plan's sessions; the bound and its parts count sessions still to come.
 
@@ -95,7 +84,6 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "held_in": plan.begun + plan.to_held,
         "weak": plan.weak,
         "away": list(plan.weeks.away),
-        "ends": None if plan.ends is None else _ends(plan.ends),
         "until": None if plan.until is None else _until(plan.until),
         "sessions": [_session(session, days) for session in plan.sessions],
     }

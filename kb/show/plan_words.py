@@ -3,7 +3,6 @@
 from datetime import date
 from math import ceil
 
-from kb.ask.plan.ends import Ends
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
 from kb.ask.plan.kilograms import MOST_MORE_KG
@@ -107,26 +106,9 @@ def short_of(plan: Plan) -> str:
     more = " more" if plan.begun else ""
     said = f"{count}{more} session{'s' if count != 1 else ''} in {weeks} week{'s' if weeks > 1 else ''}."
     said = f"{said} {_least_said(plan)}{_free_said(plan)}"
-    if plan.ends is not None:
-        return _ends_said(plan.ends, count)
     if plan.until is not None:
         return f"{said} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
     return said
-
-
-def _ends_said(ends: Ends, count: int) -> str:
-    """What so many lessons end in, and what would be left of the lift."""
-    lessons = f"{ends.lessons} lesson{'s' if ends.lessons != 1 else ''}"
-    new = f" (with {ends.new} new drills in one at most)"
-    if ends.part is None:
-        return f"{lessons} will do: the lift is held after {count}{new}."
-    left = f"The whole lift takes {ends.whole} sessions: go on from here with `--holds`."
-    if ends.short:
-        return (
-            f"{lessons} are {ends.short} too few for {ends.part.name.lower()} to be held{new}, which takes fewest: this"
-            f" is the way there, shown and worked on. {left}"
-        )
-    return f"{lessons} end in {ends.part.name.lower()}, held by then{new}. {left}"
 
 
 MUCH_FREE = 0.35

@@ -5,7 +5,6 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.away import Away
-from kb.ask.plan.ends import Ends
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
@@ -59,7 +58,6 @@ class Plan(NamedTuple):
 
     `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
     are not in it. `weak` is the part that lags behind, if one was named; `away` are weeks without sessions.
-    `ends` says where so many lessons end, if a number was named.
     """
 
     path: Path
@@ -74,7 +72,6 @@ class Plan(NamedTuple):
     until: Until | None = None
     weak: DrillId | None = None
     away: Away = NOWHERE
-    ends: Ends | None = None
 
     @property
     def to_held(self) -> int:

@@ -1,0 +1,146 @@
+"""`drillpath plan LIFT --lessons N`: what is shown in each of so many lessons, and what is taken home."""
+
+import sqlite3
+from collections.abc import Mapping, Sequence
+from datetime import date, datetime, timedelta
+from typing import TYPE_CHECKING, NamedTuple
+
+import click
+
+from kb.ask import read
+from kb.ask.path import Order
+from kb.ask.plan.lesson import Line
+from kb.ask.plan.lessons import Lessons, in_lessons
+from kb.ask.plan.stiff import check_joints, meanwhile, openers
+from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
+from kb.ask.plan.teaching import MOST_IN_LESSON, Teaching
+from kb.ask.plan.weeks import day_of
+from kb.ask.shelf import Shelf
+from kb.commands.asked import Room, again, put_json, room_of, say
+from kb.commands.plan_asked import Wishes
+from kb.commands.sheet_file import put_sheet, put_text
+from kb.errors import BadInput
+from kb.terms import Cause, DrillId, Fault, ItemId
+
+if TYPE_CHECKING:
+    from kb.ask.plan.past import Done
+
+__all__ = ["Outlets", "answer_lessons"]
+
+NOT_AGAIN = ("as_json", "as_csv", "sheet", "paper", "calendar", "start", "at", "done")
+"""Options that the question for the next lesson leaves out: where an answer goes, and what was done before."""
+
+
+class Outlets(NamedTuple):
+    """Where lessons go: `as_json` or `as_csv` on standard output, a sheet on some paper, a calendar."""
+
+    as_json: bool
+    as_csv: bool
+    sheet: str | None
+    paper: str
+    calendar: str | None
+
+
+class _Answer(NamedTuple):
+    lessons: Lessons
+    kit: str | None
+    per_week: int
+    days: Mapping[int, date]
+    texts: Mapping[str, Mapping[str, str]]
+    kept: Mapping[str, tuple[Fault, Cause] | None]
+    home: Sequence[Line]
+    home_have: frozenset[ItemId]
+    holds: Sequence[DrillId]
+    command: str
+
+
+def answer_lessons(
+    ctx: click.Context,
+    db: sqlite3.Connection,
+    shelf: Shelf,
+    room: Room,
+    held: frozenset[DrillId],
+    order: Order,
+    per_week: int,
+    minutes: int,
+    done: "Sequence[Done]",
+    wishes: Wishes,
+    begins: datetime | None,
+    outlets: Outlets,
+) -> None:
+    """Answer a question for so many lessons. Raises BadInput for an unknown joint, NoAnswer where nothing is shown."""
+    joints = tuple(dict.fromkeys(each.strip() for each in (wishes.stiff or "").split(",") if each.strip()))
+    check_joints(shelf, joints)
+    faults, fits = read.faults(db), shelf.fits(room.have)
+    texts = read.sections(db, "drill", shelf.drills)
+    home_have = _home_have(db, wishes)
+    opening = tuple(openers(shelf, fits, shelf.fits(home_have), faults, joints))
+    misses = frozenset(each for each in shelf.drills if "Miss" in texts.get(each, {}))
+    most = wishes.new or MOST_IN_LESSON
+    teaching = Teaching(shelf, room.have, fits, minutes, most, order, joints, opening, misses)
+    met = {each.drill: each.met for each in sorted(done, key=lambda each: each.session)}
+    known = (held | {each for each, well in met.items() if well}) - {each for each, well in met.items() if not well}
+    lessons = in_lessons(teaching, known, wishes.lessons or 1)
+    lessons = lessons._replace(begun=max((each.session for each in done), default=0))
+    holds = holds_after(lessons)
+    answer = _Answer(
+        lessons,
+        room.kit,
+        per_week,
+        _days(lessons, per_week, begins),
+        texts,
+        {joint: meanwhile(shelf, faults, joint) for joint in joints},
+        take_home(lessons, home_have),
+        home_have,
+        holds,
+        again(ctx, shelf.lift.id, without=NOT_AGAIN, lessons="1", holds=",".join(holds)) if lessons.after else "",
+    )
+    _put(answer, outlets, begins)
+
+
+def _home_have(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId]:
+    """What is at home: as listed, as a kit, else a stick. Raises BadInput for both at once."""
+    if wishes.home_have is not None and wishes.home_kit is not None:
+        raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
+    if wishes.home_have is not None or wishes.home_kit is not None:
+        return room_of(db, wishes.home_kit, wishes.home_have).have
+    return AT_HOME
+
+
+def _days(lessons: Lessons, per_week: int, begins: datetime | None) -> dict[int, date]:
+    """Each lesson's date, evenly spread over the weeks, the first on the day they begin; empty without such a day."""
+    if begins is None:
+        return {}
+    origin = day_of(lessons.begun + 1, per_week)
+    numbers = [lessons.begun + each.n for each in lessons.lessons]
+    return {n: begins.date() + timedelta(days=day_of(n, per_week) - origin) for n in numbers}
+
+
+def _put(answer: _Answer, outlets: Outlets, begins: datetime | None) -> None:
+    keeps = {joint: kept[1] if kept else None for joint, kept in answer.kept.items()}
+    lessons, home = answer.lessons, answer.home
+    if outlets.calendar is not None and begins is not None:
+        from kb.show.lessons_calendar import lessons_calendar
+
+        text = lessons_calendar(lessons, answer.days, begins.time(), datetime.now())
+        put_text(outlets.calendar, text, "the calendar", newline="")
+        say(f"The lessons are in {outlets.calendar}, from {begins:%Y-%m-%d} on.")
+    told = (lessons, answer.kit, answer.per_week, answer.days, answer.texts)
+    if outlets.sheet is not None:
+        from kb.show.lessons_sheet import lessons_sheet
+
+        put_sheet(outlets.sheet, lessons_sheet(*told, keeps, home, answer.home_have, answer.command, outlets.paper))
+        say(f"The sheet is in {outlets.sheet}: for a phone, and for {outlets.paper} paper, a page a lesson.")
+    if outlets.as_json:
+        from kb.show.lessons_json import lessons_json
+
+        put_json(lessons_json(*told, answer.kept, home, answer.home_have, answer.holds, answer.command))
+    elif outlets.as_csv:
+        from kb.show.lessons_csv import lessons_csv
+
+        click.echo(lessons_csv(lessons, answer.per_week, answer.days), nl=False)
+    else:
+        from kb.show.lessons_text import lessons_text
+        from kb.show.setting import setting_of
+
+        click.echo("\n".join(lessons_text(*told, keeps, home, answer.home_have, answer.command, setting_of())))

@@ -1,0 +1,37 @@
+"""Lessons as events of a calendar."""
+
+from collections.abc import Mapping
+from datetime import date, datetime, time
+
+from kb.ask.plan.filled import Lesson
+from kb.ask.plan.lessons import Lessons
+from kb.show.calendar import Event, calendar
+from kb.show.care import NO_REVIEW, USUAL
+from kb.show.lessons_words import KINDS, left_said, named, title, warm_said
+
+__all__ = ["lessons_calendar"]
+
+
+def lessons_calendar(lessons: Lessons, days: Mapping[int, date], at: time, stamp: datetime) -> str:
+    """Lessons as iCalendar (RFC 5545); each lasts its minutes. The rest is as in kb/show/plan_calendar.py."""
+    lift = lessons.teaching.shelf.lift
+    events = [
+        Event(
+            uid=f"plan-{lift.id}-{lessons.begun + each.n}@drillpath",
+            start=datetime.combine(days[lessons.begun + each.n], at),
+            seconds=60 * lessons.teaching.minutes,
+            title=f"{lift.name}, {title(each, lessons.begun + each.n).lower()}",
+            text=_text(lessons, each),
+        )
+        for each in lessons.lessons
+    ]
+    return calendar(events, f"{lift.name}, lessons", stamp)
+
+
+def _text(lessons: Lessons, lesson: Lesson) -> str:
+    items = lessons.teaching.shelf.items
+    lines = [f"warm: {warm_said(lessons, lesson)}"]
+    lines += [f"{KINDS[line.kind]}: {named(line, items)}, {line.minutes} min" for line in lesson.lines]
+    if left_said(lesson):
+        lines.append(f"left: {left_said(lesson)}")
+    return "\n".join([*lines, USUAL, NO_REVIEW])

@@ -1,0 +1,53 @@
+"""Lessons as a table: a plan's columns, so that it goes back as `--done` when `met` is filled in."""
+
+import csv
+import io
+from typing import TYPE_CHECKING
+
+from kb.show.plan_csv import COLUMNS
+from kb.terms import Stage
+
+if TYPE_CHECKING:
+    # only for their names: a question imports no more than it needs
+    from collections.abc import Mapping
+    from datetime import date
+
+    from kb.ask.plan.lessons import Lessons
+
+__all__ = ["lessons_csv"]
+
+
+def lessons_csv(lessons: "Lessons", per_week: int, days: "Mapping[int, date]") -> str:
+    """Lessons as CSV (RFC 4180, lines end in CR LF); what lessons don't have is left empty.
+
+    A drill that comes twice in a lesson at one load has one row, with the minutes of both.
+    """
+    out = io.StringIO()
+    table = csv.DictWriter(out, COLUMNS, restval="")
+    table.writeheader()
+    for lesson in lessons.lessons:
+        number = lessons.begun + lesson.n
+        rows: dict[tuple[str, str], dict[str, str | int]] = {}
+        for line in lesson.lines:
+            load = "" if line.drill.stage is Stage.PREPARE else line.load.word
+            row = rows.get((line.drill.id, load))
+            if row is not None:
+                row["minutes"] = int(row["minutes"]) + line.minutes
+                continue
+            rows[line.drill.id, load] = {
+                "session": number,
+                "date": days[number].isoformat() if number in days else "",
+                "drill": line.drill.id,
+                "load": load,
+                "name": line.drill.name,
+                "as": line.kind,
+                "minutes": line.minutes,
+                "new": "yes" if line.kind == "new" else "no",
+                "order": len(rows) + 1,
+                "week": (number - 1) // per_week + 1,
+                "light": "no",
+                "place": "no",
+                "home": "no",
+            }
+        table.writerows(rows.values())
+    return out.getvalue()
