@@ -6,6 +6,7 @@ from datetime import date, datetime, time
 from kb.ask.plan.plan import Plan, Session
 from kb.show.calendar import Event, calendar
 from kb.show.care import NO_REVIEW, USUAL
+from kb.show.plan_tries import tries_said
 from kb.show.plan_words import KINDS, counted, named, place_said, spare_said, weighed
 
 __all__ = ["plan_calendar"]
@@ -41,7 +42,8 @@ def _title(lift: str, session: Session) -> str:
 
 def _text(lift_id: str, session: Session) -> str:
     lines = [f"Warm-up, {session.warm_up} min"]
-    lines += [f"{KINDS[slot.kind]}: {weighed(slot)}, {counted(slot)}, {slot.minutes} min" for slot in session.slots]
+    for slot in session.slots:
+        lines += [f"{KINDS[slot.kind]}: {weighed(slot)}, {counted(slot)}, {slot.minutes} min", *tries_said(slot)]
     if session.more:
         lines.append(f"Left: {spare_said(session)}")
     if session.places:

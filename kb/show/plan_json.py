@@ -20,6 +20,13 @@ __all__ = ["plan_json"]
 Json = dict[str, Any]
 
 
+def _sets(slot: "Slot") -> Json | None:
+    """Rounds of so many repetitions, or seconds held; only of what is built up."""
+    dose = slot.form.drill.dose
+    sets = {"rounds": dose.rounds, "reps": dose.reps, "hold_s": dose.hold_s, "rest_s": dose.rest_s}
+    return sets if slot.kind in ("part", "build", "finish") else None
+
+
 def _drill(slot: "Slot") -> Json:
     form = slot.form
     return {
@@ -35,6 +42,10 @@ def _drill(slot: "Slot") -> Json:
         "minutes": slot.minutes,
         "kg": slot.kg,
         "singles_kg": slot.singles_kg,
+        "singles": slot.singles,
+        "rehearses": slot.rehearses,
+        "tries": list(slot.tries),
+        "sets": _sets(slot),
     }
 
 

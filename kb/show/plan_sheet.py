@@ -12,6 +12,7 @@ from kb.ask.plan.plan import Plan, Session
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.plan_away import away_before, away_drills
 from kb.show.plan_text import due_before
+from kb.show.plan_tries import tries_said
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -195,6 +196,7 @@ def _session(session: Session, days: Mapping[int, date], due: Sequence[str], lif
             f'<span class="count">{counted(slot)}, {slot.minutes} min</span></li>'
         )
     lines.append("</ol>")
+    lines += [f"<p>{escape(text)}</p>" for slot in session.slots for text in tries_said(slot)]
     if session.more:
         lines.append(f'<p class="quiet left">Left: {escape(spare_said(session))}</p>')
     if session.places:

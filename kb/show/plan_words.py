@@ -52,7 +52,10 @@ def weighed(slot: Slot) -> str:
     """A drill's name with its kilograms, where the day has them."""
     if slot.kg is None:
         return named(slot.form)
-    singles = "" if slot.singles_kg is None else f", then two singles of {slot.singles_kg:g} kg"
+    singles = ""
+    if slot.singles_kg is not None:
+        many = "the opener once," if slot.rehearses else "two singles of"
+        singles = f", then {many} {slot.singles_kg:g} kg"
     return f"{slot.form.drill.name}, {slot.kg:g} kg{singles}"
 
 
@@ -210,12 +213,17 @@ AT_HOME = (
 TO_THE_DAY = (
     "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
-    " where it didn't, and goes back after two misses. part: of the lift, at weight, lighter than the entry's most and"
-    " clean every time. finish: strengthens, at a load that leaves two good reps in hand; a day of sore joints goes"
-    " without. The singles after the last heavy days only once the dose has met its standard. day: up in singles, three"
-    " tries at most at the last weights, none after two misses. A bad night, an illness or a night shift before: the"
+    " where it didn't, and goes back after two misses. part: of the lift, at weight, clean every time. finish:"
+    " strengthens, at a load that leaves two good reps in hand; a day of sore joints goes without. The singles after"
+    " the last heavy days only once the dose has met its standard; the opener is the first try of the day. day: up in"
+    " singles, three tries at most, none after two misses running. A bad night, an illness or a night shift before: the"
     " easy day's weight, whatever the plan says. A weight is a wish; the standard decides."
 )
+LAGS = (
+    "Its heavy day is near what should go by then: after two reps that don't meet the standard the sets that are left"
+    " are a tenth lighter."
+)
+"""What is done about misses of the part that lags behind. Common practice, no source."""
 AWAY = (
     "A week away is the light one: the next comes so many weeks after it, and the first week back begins lower than the"
     " last ended. Not slept, or ill: one easy session more before the weights go on."
@@ -249,7 +257,7 @@ def how_it_goes(plan: Plan) -> list[str]:
         f" `drillpath place {lift}`."
     )
     lagging = plan.path.shelf.drills.get(plan.weak) if plan.weak is not None else None
-    weak = f"{lagging.name} lags behind, so it begins each week but the light ones." if lagging else ""
+    weak = f"{lagging.name} lags behind, so it begins each week but the light ones. {LAGS}" if lagging else ""
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,

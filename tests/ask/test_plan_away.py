@@ -101,16 +101,6 @@ def test_a_light_week_of_who_holds_the_lift_keeps_it_up_with_an_easy_weight(shel
         assert session.minutes <= 10 + 25
 
 
-def test_the_last_heavy_days_have_two_singles_between_their_weight_and_the_wish(shelves: dict[LiftId, Shelf]) -> None:
-    """On two days, the last heavy ones before the week of the day."""
-    sessions = built_up(shelves, ()).sessions
-    singles = [(session, slot) for session in sessions for slot in session.slots if slot.singles_kg is not None]
-    assert [session.week for session, _ in singles] == [7, 8]
-    for session, slot in singles:
-        assert slot.kg < slot.singles_kg < 60
-        assert session.minutes <= 60
-
-
 @pytest.mark.parametrize(
     "have", [(), ("dumb-bell", "bench", "towel"), ("hand-weight", "mat", "wall"), ("stick", "headroom")]
 )

@@ -1,10 +1,12 @@
 """What stands beside the lift in the weeks in which it is built up, laid out for the weekdays of each block."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 from typing import NamedTuple
 
 from kb.ask.plan.block import dealt, family, sparing, turned, weekday
 from kb.ask.plan.forms import Form
+from kb.ask.plan.lagging import Lagging
 from kb.ask.plan.weeks import Weeks
 from kb.terms import DrillId
 
@@ -17,17 +19,22 @@ source."""
 MOST_PARTS = 2
 """Parts of the lift at weight in a session at most. Common practice, no source."""
 
+MORE: Mapping[int, int] = MappingProxyType({})
+"""No session in which the lift takes more."""
+
 
 class Beside(NamedTuple):
     """What can stand beside the lift: its main `parts` at weight and `others`, what strengthens (`finish`).
 
-    With `weak` the first of the parts is the one that lags behind: it begins the week, before the lift whatever it is.
+    With `weak` the first of the parts is the one that lags behind, in its `lagging` sets: it begins the week,
+    before the lift whatever it is.
     """
 
     finish: tuple[Form, ...] = ()
     parts: tuple[Form, ...] = ()
     others: tuple[Form, ...] = ()
     weak: DrillId | None = None
+    lagging: Lagging | None = None
 
 
 class Laid(NamedTuple):
@@ -38,11 +45,16 @@ class Laid(NamedTuple):
 
 
 class Layout:
-    """The blocks up to the day, each laid out once: the lift leaves `room` minutes, checks without parts `checks`."""
+    """The blocks up to the day, each laid out once: the lift leaves `room` minutes, checks without parts `checks`.
 
-    def __init__(self, beside: Beside, weeks: Weeks, day: int, room: int, checks: int) -> None:
+    `more` are minutes that the lift takes besides in some sessions: they are left free on that weekday of the block.
+    """
+
+    def __init__(
+        self, beside: Beside, weeks: Weeks, day: int, room: int, checks: int, more: Mapping[int, int] = MORE
+    ) -> None:
         self.beside, self.weeks, self.day = beside, weeks, day
-        self.room, self.checks = room, checks
+        self.room, self.checks, self.more = room, checks, more
         self.blocks: dict[int, list[Laid]] = {}
 
     def of(self, n: int) -> Laid:
@@ -64,31 +76,49 @@ class Layout:
         return Laid(parts, finish)
 
     def _laid(self, block: int) -> list[Laid]:
-        parts = self._parts(block)
-        rooms = [self.room - (sum(form.work for form in own) or self.checks) for own in parts]
+        left = self._left(block)
+        parts = self._parts(block, left)
+        rooms = [room - (sum(form.work for form in own) or self.checks) for room, own in zip(left, parts, strict=True)]
         trained = [frozenset(family(form.drill) for form in own) for own in parts]
         return [Laid(*each) for each in zip(parts, dealt(self.beside.finish, rooms, block, trained), strict=True)]
 
-    def _parts(self, block: int) -> list[list[Form]]:
+    def _left(self, block: int) -> list[int]:
+        """The minutes that the lift leaves on each weekday of a block, in whichever week it takes most."""
+        days = self.weeks.per_week - self.weeks.home
+        most = [0] * days
+        for n, minutes in self.more.items():
+            if self.weeks.block(n) == block:
+                most[weekday(self.weeks, n)] = max(most[weekday(self.weeks, n)], minutes)
+        return [self.room - each for each in most]
+
+    def _parts(self, block: int, left: Sequence[int]) -> list[list[Form]]:
         """Parts for each weekday, one to each in turn: the main ones, then the others, by turns from block to block.
 
         Each once a week, unless there are fewer than days. A second one only in half of what the lift leaves, and
-        rather of another lift than the first.
+        rather of another lift than the first; on the week's second day it is what lags behind.
         """
-        days = self.weeks.per_week - self.weeks.home
         main, others = self.beside.parts, self.beside.others
         every = [*main, *turned(others, block)]
-        queue, found = list(every), [list[Form]() for _ in range(days)]
+        queue, found = list(every), [list[Form]() for _ in left]
         for turn in range(MOST_PARTS):
-            for own in found:
-                room = self.room if not turn else self.room // 2 - sum(form.work for form in own)
+            for day, own in enumerate(found):
+                room = left[day] if not turn else left[day] // 2 - sum(form.work for form in own)
                 if not queue and not turn and len(every) > 1:
                     queue = list(every)  # more days than parts: once more from the first
-                form = _next(queue, own, room)
+                again = self._again(own, room) if turn and day == 1 else None
+                begins = queue[0] if self.beside.lagging is not None and not turn and not day else None
+                form = again or begins or _next(queue, own, room)
                 if form is not None:
-                    queue.remove(form)
+                    queue = [each for each in queue if each is not form]
                     own.append(form)
         return found
+
+    def _again(self, own: Sequence[Form], room: int) -> Form | None:
+        """What lags behind, for its easier day, if it fits and isn't there; a squat isn't wanted twice."""
+        weak = self.beside.lagging.form if self.beside.lagging is not None else None
+        if weak is None or weak.work > room or family(weak.drill) == "squat":
+            return None
+        return weak if weak.drill.id not in {form.drill.id for form in own} else None
 
 
 def _next(queue: Sequence[Form], own: Sequence[Form], room: int) -> Form | None:

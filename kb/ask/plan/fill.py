@@ -28,8 +28,8 @@ built up, strengthened for, and lifted on its day."""
 class Slot(NamedTuple):
     """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met.
 
-    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; `singles_kg` what two
-    singles after the dose weigh, on the last heavy days before it.
+    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; so many `singles` after
+    the dose weigh `singles_kg`, on the last heavy days before it; one `rehearses` the first of the day's `tries`.
     """
 
     form: Form
@@ -39,6 +39,9 @@ class Slot(NamedTuple):
     again: bool = False
     kg: float | None = None
     singles_kg: float | None = None
+    singles: int = 0
+    rehearses: bool = False
+    tries: tuple[float, ...] = ()
 
 
 class Way(NamedTuple):

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from kb.ask.plan.beside import Beside
 from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form
+from kb.ask.plan.lagging import Lagging, lagging
 from kb.ask.plan.parts import parts_of, weak_part
 from kb.ask.plan.weeks import warm_up
 from kb.ask.shelf import Shelf
@@ -29,8 +30,11 @@ def beside_of(
     part, NoAnswer where a session of so many minutes is too short for it and the lift.
     """
     main, others = parts_of(shelf, have, forms, held=held)
+    behind: Lagging | None = None
     if weak is not None:
         first = weak_part(shelf, have, forms, weak, held=held)
+        behind = lagging(shelf, first)
+        first = first._replace(work=behind.longest)
         _fits(first, forms[-1], minutes)
         lifts = set(first.drill.lifts)
         main = (first, *(form for form in main if form.drill.id != weak))
@@ -42,7 +46,10 @@ def beside_of(
     for at, form in enumerate([*main, *others, *finishing(shelf, have, of_path)]):
         numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
     parts = len(main) + len(others)
-    return Beside(tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak)
+    behind = behind.numbered(numbered[0]) if behind is not None else None
+    return Beside(
+        tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak, behind
+    )
 
 
 def _fits(weak: Form, lift: Form, minutes: int) -> None:
