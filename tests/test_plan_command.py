@@ -283,3 +283,10 @@ def test_a_wish_far_above_what_goes_today_is_called_one(first: str, much: bool) 
     asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "14", "--weight", "60", "--from", first)
     said = " ".join(ask(*asked, "--kit", "hall").stdout.split())
     assert ("That is 25 % more" in said) is much
+
+
+@pytest.mark.parametrize("option", ["--squats", "--finish"])
+def test_a_limit_of_what_strengthens_needs_a_day(option: str) -> None:
+    """Until the lift is held nothing strengthens."""
+    said = ask("jerk", option, "1", code=2).stderr
+    assert f"{option} is about the weeks up to a day" in said

@@ -29,7 +29,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, away_of, check_lessons, goal_of, home_of, weak_of, wish_options
+from kb.commands.plan_asked import Wishes, away_of, check_lessons, goal_of, home_of, limits_of, weak_of, wish_options
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
@@ -151,6 +151,7 @@ def _found(
         held=holds_it,
         weak=weak_of(db, shelf, wishes),
         away=away_of(db, wishes),
+        limits=limits_of(wishes),
     )
     way = partial(path, have=room.have, holds=frozenset() if holds_it else held, order=order)
     if wishes.lessons is None:

@@ -10,6 +10,7 @@ import click
 from kb.ask import read
 from kb.ask.names import resolve_any
 from kb.ask.plan.away import Away
+from kb.ask.plan.block import LIMITS, MOST_FINISH, Limits
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
@@ -20,7 +21,17 @@ from kb.discs import iron_of, weight
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
 
-__all__ = ["MOST_WEEKS", "Wishes", "away_of", "check_lessons", "goal_of", "home_of", "weak_of", "wish_options"]
+__all__ = [
+    "MOST_WEEKS",
+    "Wishes",
+    "away_of",
+    "check_lessons",
+    "goal_of",
+    "home_of",
+    "limits_of",
+    "weak_of",
+    "wish_options",
+]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
@@ -45,11 +56,25 @@ class Wishes(NamedTuple):
     away: str | None
     away_have: str | None
     lessons: int | None
+    squats: int | None
+    finish: int | None
 
 
 def wish_options(command: Command) -> Command:
     """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
     for option in (
+        click.option(
+            "--finish",
+            type=click.IntRange(0, MOST_FINISH),
+            metavar="N",
+            help=f"Drills that strengthen after the lift in a session at most; {MOST_FINISH} if nothing is said.",
+        ),
+        click.option(
+            "--squats",
+            type=click.IntRange(0, MOST_A_WEEK),
+            metavar="N",
+            help="Sessions a week with a squat at most, once the lift is built up; a lift from the floor is none.",
+        ),
         click.option(
             "--lessons",
             type=click.IntRange(1, MOST_LESSONS),
@@ -127,6 +152,17 @@ def check_lessons(wishes: Wishes, to: str | None) -> None:
     beside = next((name for name in ("weeks", "by") if getattr(wishes, name) is not None), "to" if to else None)
     if wishes.lessons is not None and beside is not None:
         raise BadInput(f"--lessons finds the part that is held by the last of them, so it can't stand with --{beside}")
+
+
+def limits_of(wishes: Wishes) -> Limits:
+    """How much there may be of what strengthens.
+
+    Raises BadInput for a limit without a day: until the lift is held nothing strengthens.
+    """
+    said = {name: getattr(wishes, name) for name in ("squats", "finish") if getattr(wishes, name) is not None}
+    if said and wishes.weeks is None and wishes.by is None:
+        raise BadInput(f"--{next(iter(said))} is about the weeks up to a day: name it with --weeks or --by")
+    return LIMITS._replace(**said)
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:

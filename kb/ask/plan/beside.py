@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 from typing import NamedTuple
 
-from kb.ask.plan.block import dealt, family, sparing, turned, weekday
+from kb.ask.plan.block import LIMITS, SQUAT, Limits, dealt, family, sparing, squats_of, turned, weekday
 from kb.ask.plan.forms import Form
 from kb.ask.plan.lagging import Lagging
 from kb.ask.plan.weeks import Weeks
@@ -27,7 +27,7 @@ class Beside(NamedTuple):
     """What can stand beside the lift: its main `parts` at weight and `others`, what strengthens (`finish`).
 
     With `weak` the first of the parts is the one that lags behind, in its `lagging` sets: it begins the week,
-    before the lift whatever it is.
+    before the lift whatever it is. `limits` say how much of some of it there may be.
     """
 
     finish: tuple[Form, ...] = ()
@@ -35,6 +35,7 @@ class Beside(NamedTuple):
     others: tuple[Form, ...] = ()
     weak: DrillId | None = None
     lagging: Lagging | None = None
+    limits: Limits = LIMITS
 
 
 class Laid(NamedTuple):
@@ -69,10 +70,10 @@ class Layout:
         parts, finish = self.blocks[block][weekday(self.weeks, n)]
         if n > self.day - self.weeks.per_week:
             weak = self.beside.weak
-            parts = [form for form in parts if family(form.drill) != "squat" or form.drill.id == weak]
+            parts = [form for form in parts if family(form.drill) != SQUAT or form.drill.id == weak]
             finish = sparing(finish)
         if sum(not self.weeks.at_home(each) for each in range(n, self.day + 1)) <= BARE:
-            parts, finish = [form for form in parts if family(form.drill) != "squat"][:1], []
+            parts, finish = [form for form in parts if family(form.drill) != SQUAT][:1], []
         return Laid(parts, finish)
 
     def _laid(self, block: int) -> list[Laid]:
@@ -80,7 +81,8 @@ class Layout:
         parts = self._parts(block, left)
         rooms = [room - (sum(form.work for form in own) or self.checks) for room, own in zip(left, parts, strict=True)]
         trained = [frozenset(family(form.drill) for form in own) for own in parts]
-        return [Laid(*each) for each in zip(parts, dealt(self.beside.finish, rooms, block, trained), strict=True)]
+        finish = dealt(self.beside.finish, rooms, block, trained, self.beside.limits)
+        return [Laid(*each) for each in zip(parts, finish, strict=True)]
 
     def _left(self, block: int) -> list[int]:
         """The minutes that the lift leaves on each weekday of a block, in whichever week it takes most."""
@@ -107,7 +109,8 @@ class Layout:
                     queue = list(every)  # more days than parts: once more from the first
                 again = self._again(own, room) if turn and day == 1 else None
                 begins = queue[0] if self.beside.lagging is not None and not turn and not day else None
-                form = again or begins or _next(queue, own, room)
+                squats = sum(map(squats_of, found)) < self.beside.limits.squats
+                form = again or begins or _next(queue, own, room, squats=squats)
                 if form is not None:
                     queue = [each for each in queue if each is not form]
                     own.append(form)
@@ -116,13 +119,13 @@ class Layout:
     def _again(self, own: Sequence[Form], room: int) -> Form | None:
         """What lags behind, for its easier day, if it fits and isn't there; a squat isn't wanted twice."""
         weak = self.beside.lagging.form if self.beside.lagging is not None else None
-        if weak is None or weak.work > room or family(weak.drill) == "squat":
+        if weak is None or weak.work > room or family(weak.drill) == SQUAT:
             return None
         return weak if weak.drill.id not in {form.drill.id for form in own} else None
 
 
-def _next(queue: Sequence[Form], own: Sequence[Form], room: int) -> Form | None:
-    """The next that fits, one of another lift than what is there if there is one."""
-    fits = [form for form in queue if form.work <= room and form not in own]
+def _next(queue: Sequence[Form], own: Sequence[Form], room: int, *, squats: bool) -> Form | None:
+    """The next that fits, one of another lift than what is there if there is one; a squat only where it may be one."""
+    fits = [form for form in queue if form.work <= room and form not in own and (squats or not squats_of([form]))]
     lifts = {lift for form in own for lift in form.drill.lifts}
     return next((form for form in fits if not lifts & set(form.drill.lifts)), next(iter(fits), None))

@@ -3,13 +3,14 @@
 from collections.abc import Sequence
 
 from kb.ask.plan.beside import Beside
+from kb.ask.plan.block import LIMITS, SQUAT, Limits, family
 from kb.ask.plan.finishing import finishing
 from kb.ask.plan.forms import Form
 from kb.ask.plan.lagging import Lagging, lagging
 from kb.ask.plan.parts import parts_of, weak_part
 from kb.ask.plan.weeks import warm_up
 from kb.ask.shelf import Shelf
-from kb.errors import NoAnswer
+from kb.errors import BadInput, NoAnswer
 from kb.terms import DrillId, ItemId
 
 __all__ = ["beside_of"]
@@ -23,16 +24,20 @@ def beside_of(
     *,
     held: bool,
     weak: DrillId | None = None,
+    limits: Limits = LIMITS,
 ) -> Beside:
     """What can stand beside the lift once it is held, numbered after the path's own drills.
 
     A `weak` part comes first of all, and of the others those of the same lift. Raises BadInput where it is no
-    part, NoAnswer where a session of so many minutes is too short for it and the lift.
+    part, or a squat where `limits` allow none, NoAnswer where a session of so many minutes is too short for it and the
+    lift.
     """
     main, others = parts_of(shelf, have, forms, held=held)
     behind: Lagging | None = None
     if weak is not None:
         first = weak_part(shelf, have, forms, weak, held=held)
+        if not limits.squats and family(first.drill) == SQUAT:
+            raise BadInput(f"{first.drill.name} lags behind and is a squat, so no squats at all (--squats 0) can't be")
         behind = lagging(shelf, first)
         first = first._replace(work=behind.longest)
         _fits(first, forms[-1], minutes)
@@ -48,7 +53,7 @@ def beside_of(
     parts = len(main) + len(others)
     behind = behind.numbered(numbered[0]) if behind is not None else None
     return Beside(
-        tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak, behind
+        tuple(numbered[parts:]), tuple(numbered[: len(main)]), tuple(numbered[len(main) : parts]), weak, behind, limits
     )
 
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.away import Away
+from kb.ask.plan.block import LIMITS, Limits
 from kb.ask.plan.ends import Ends
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
@@ -116,6 +117,7 @@ def plan(
     held: bool = False,
     weak: DrillId | None = None,
     away: Away = NOWHERE,
+    limits: Limits = LIMITS,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -145,6 +147,8 @@ def plan(
         The part that lags behind: it begins each week but the light ones, up to the day of a goal.
     away
         Weeks without sessions, counted from 1, and what there is in them.
+    limits
+        How many sessions a week may have a squat, and how many drills may strengthen in one, up to a day.
 
     Raises
     ------
@@ -157,7 +161,7 @@ def plan(
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
-        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak)
+        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak, limits=limits)
         filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = _sessions(forms, past, weeks, minutes, begun, filled)
