@@ -290,3 +290,14 @@ def test_a_limit_of_what_strengthens_needs_a_day(option: str) -> None:
     """Until the lift is held nothing strengthens."""
     said = ask("jerk", option, "1", code=2).stderr
     assert f"{option} is about the weeks up to a day" in said
+
+
+def test_weeks_by_turns_are_asked_for_with_commas() -> None:
+    """Monday and Wednesday, and every other Friday."""
+    answer = json.loads(ask("jerk", "--per-week", "2,3", "--start", "2026-03-02", "--json").stdout)
+    assert (answer["per_week"], answer["turns"]) == (3, [2, 3])
+    days = ["2026-03-02", "2026-03-04", "2026-03-09", "2026-03-11", "2026-03-13", "2026-03-16"]
+    assert [session["date"] for session in answer["sessions"][:6]] == days
+    assert "2 and 3 a week by turns" in ask("jerk", "--per-week", "2,3").stdout.replace("\n", " ")
+    for wrong in ("2,", "2,9", "two", "2;3"):
+        assert "--per-week" in ask("jerk", "--per-week", wrong, code=2).stderr

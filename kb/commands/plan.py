@@ -13,7 +13,8 @@ from kb.ask.plan.away import there
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.lessons import in_lessons, parts_by_nearness
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, day_of
+from kb.ask.plan.turns import day_of
+from kb.ask.plan.weeks import LONGEST
 from kb.ask.shelf import Shelf, ending_in
 from kb.commands.asked import (
     Asked,
@@ -29,7 +30,17 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, away_of, check_lessons, goal_of, home_of, limits_of, weak_of, wish_options
+from kb.commands.plan_asked import (
+    TURNS,
+    Wishes,
+    away_of,
+    check_lessons,
+    goal_of,
+    home_of,
+    limits_of,
+    weak_of,
+    wish_options,
+)
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
@@ -52,7 +63,14 @@ EVENING = "18:00"
 
 @click.command(name="plan", short_help="Sessions from now to the lift.")
 @click.argument("lift", nargs=-1, required=True, shell_complete=complete("lift"))
-@click.option("--per-week", type=click.IntRange(1, MOST_A_WEEK), default=2, show_default=True, help="Sessions a week.")
+@click.option(
+    "--per-week",
+    type=TURNS,
+    default="2",
+    show_default=True,
+    metavar="N[,N]",
+    help="Sessions a week; 2,3 for weeks of two and of three by turns.",
+)
 @click.option(
     "--minutes", type=click.IntRange(1, LONGEST), default=40, show_default=True, help="How long a session is."
 )
@@ -81,7 +99,7 @@ def command(
     ctx: click.Context,
     /,
     lift: tuple[str, ...],
-    per_week: int,
+    per_week: tuple[int, ...],
     minutes: int,
     kit: str | None,
     have: str | None,
@@ -131,7 +149,7 @@ def _found(
     room: Room,
     held: frozenset[DrillId],
     order: Order,
-    per_week: int,
+    per_week: tuple[int, ...],
     minutes: int,
     done: "tuple[Done, ...]",
     goal: Goal | None,
@@ -192,7 +210,7 @@ def _days(found: Plan, begins: "datetime | None") -> "dict[int, date]":
         return {}
     from datetime import timedelta
 
-    per_week, away = found.weeks.per_week, found.weeks.away
+    per_week, away = found.weeks.by_turns, found.weeks.away
     origin = day_of(found.begun + 1, per_week, away)
     return {
         session.n: begins.date() + timedelta(days=day_of(session.n, per_week, away) - origin)

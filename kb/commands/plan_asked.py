@@ -23,6 +23,7 @@ from kb.terms import DrillId, LiftId
 
 __all__ = [
     "MOST_WEEKS",
+    "TURNS",
     "Wishes",
     "away_of",
     "check_lessons",
@@ -37,6 +38,23 @@ MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
 
 Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class _Turns(click.ParamType[tuple[int, ...]]):
+    """Sessions a week: a number, or several with commas for weeks by turns."""
+
+    name = "turns"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> tuple[int, ...]:
+        """The numbers; what is none, and what no week can have, is refused as click does it."""
+        if isinstance(value, tuple):
+            return value
+        counts = click.IntRange(1, MOST_A_WEEK)
+        return tuple(counts.convert(each.strip(), param, ctx) for each in value.split(","))
+
+
+TURNS = _Turns()
+"""The type of `--per-week`."""
 
 
 class Wishes(NamedTuple):

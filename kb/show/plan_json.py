@@ -97,6 +97,7 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "lift": plan.path.shelf.lift.id,
         "kit": kit,
         "per_week": plan.weeks.per_week - plan.weeks.home,
+        "turns": [each - plan.weeks.home for each in plan.weeks.by_turns],
         "home_days": plan.weeks.home,
         "minutes": plan.minutes,
         "done": plan.begun,

@@ -90,8 +90,9 @@ def place_said(session: Session) -> str:
 
 def facts(plan: Plan, kit: str | None) -> list[str]:
     """What the plan was made for."""
-    coached = plan.weeks.per_week - plan.weeks.home
-    a_week = "once a week" if coached == 1 else f"{coached} a week"
+    coached = [each - plan.weeks.home for each in plan.weeks.by_turns]
+    a_week = "once a week" if coached == [1] else f"{listed([str(each) for each in coached])} a week"
+    a_week += " by turns" if len(coached) > 1 else ""
     home = [f"{plan.weeks.home} at home"] if plan.weeks.home else []
     away = [f"away in week {listed([str(each) for each in plan.weeks.away])}"] if plan.weeks.away else []
     return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min", *away]

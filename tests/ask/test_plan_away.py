@@ -10,7 +10,7 @@ from shipped import worlds
 from kb.ask.plan.away import AWAY_FINISH, AWAY_KNOWN, Away, first, there, unloaded
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import day_of, week_of
+from kb.ask.plan.turns import day_of, week_of
 from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.kit import fit

@@ -68,7 +68,7 @@ class Layout:
         if block not in self.blocks:
             self.blocks[block] = self._laid(block)
         parts, finish = self.blocks[block][weekday(self.weeks, n)]
-        if n > self.day - self.weeks.per_week:
+        if n > self.day - self.weeks.place(self.day).of:
             weak = self.beside.weak
             parts = [form for form in parts if family(form.drill) != SQUAT or form.drill.id == weak]
             finish = sparing(finish)

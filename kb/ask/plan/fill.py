@@ -92,7 +92,7 @@ class _Filling:
         """Sessions to spare if a form is met in session `n`, before it or what comes heavier after it ends too late."""
         at, gap = n, 0 if self.waits[form.n] else n - self.last[form.n]
         for _ in range(self.left(form) - 1):
-            gap = least_gap(gap, max(self.last_day - at, 0), self.weeks.per_week)
+            gap = least_gap(gap, max(self.last_day - at, 0), self.weeks.on_average)
             at += gap
         heavier = form.heavier
         while heavier is not None:
@@ -104,7 +104,7 @@ class _Filling:
         return 0 if self.waits[form.n] else self.gap[form.n]
 
     def _apart(self, form: Form, n: int) -> bool:
-        wait = least_gap(self._gap(form), max(self.last_day - self.last[form.n], 0), self.weeks.per_week)
+        wait = least_gap(self._gap(form), max(self.last_day - self.last[form.n], 0), self.weeks.on_average)
         return n - self.last[form.n] >= wait
 
     def _stands(self, form: Form) -> bool:

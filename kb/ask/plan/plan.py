@@ -15,8 +15,9 @@ from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.past import Done, Past, past_of
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
+from kb.ask.plan.turns import PerWeek, day_of, turns_of, week_of
 from kb.ask.plan.until import Until, last_by, practised, until, weighed
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, day_of, week_of, weeks_of
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
 
@@ -106,7 +107,7 @@ def _session(n: int, slots: Sequence[Slot], weeks: Weeks, minutes: int, known: S
 def plan(
     path: Path,
     *,
-    per_week: int,
+    per_week: PerWeek,
     minutes: int,
     done: Sequence[Done] = (),
     new: int = MOST_NEW,
@@ -126,7 +127,7 @@ def plan(
     path
         What is new, in order.
     per_week
-        Sessions a week with a coach, 1 to 7 with those at home.
+        Sessions a week with a coach, 1 to 7 with those at home; or those of each week by turns.
     minutes
         Of each session, min, warm-up included; 1 to 240.
     done
@@ -157,7 +158,7 @@ def plan(
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
-    asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
+    asked = _Asked(path, turns_of(per_week), minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
     if what is not None:
@@ -186,7 +187,7 @@ class _Asked(NamedTuple):
     """A plan's question, as `plan` has it."""
 
     path: Path
-    per_week: int
+    per_week: tuple[int, ...]
     minutes: int
     done: tuple[Done, ...]
     new: int
@@ -195,6 +196,11 @@ class _Asked(NamedTuple):
     held: bool
     away: tuple[int, ...] = ()
     goal: Goal | None = None
+
+    @property
+    def a_week(self) -> tuple[int, ...]:
+        """Sessions of each week by turns, those at home among them."""
+        return tuple(each + (self.home.sessions if self.home else 0) for each in self.per_week)
 
 
 class _Learnt(NamedTuple):
@@ -211,9 +217,10 @@ class _Learnt(NamedTuple):
 
 def _learn(asked: _Asked) -> _Learnt:
     at_home, minutes = asked.home.sessions if asked.home else 0, asked.minutes
-    if not 1 <= asked.per_week <= MOST_A_WEEK - at_home:
+    wrong = next((each for each in asked.per_week or (0,) if not 1 <= each <= MOST_A_WEEK - at_home), None)
+    if wrong is not None:
         beside = f" and {at_home} at home" if at_home else ""
-        raise BadInput(f"{asked.per_week} sessions a week{beside}: a plan has from 1 to {MOST_A_WEEK} in all")
+        raise BadInput(f"{wrong} sessions a week{beside}: a plan has from 1 to {MOST_A_WEEK} in all")
     if not 1 <= minutes <= LONGEST:
         raise BadInput(f"{minutes} min a session: a plan's sessions have from 1 to {LONGEST} minutes")
     if not 1 <= asked.new <= MOST_LOOKED_AT:
@@ -224,7 +231,7 @@ def _learn(asked: _Asked) -> _Learnt:
     begun = _begun(asked)
     weeks = weeks_of(
         forms,
-        asked.per_week + at_home,
+        asked.a_week,
         minutes,
         home=at_home,
         most_new=asked.new,
@@ -246,16 +253,14 @@ def _day_week(asked: _Asked, begun: int) -> int | None:
     """The week of the day that was named, counted with those away; None without one."""
     if asked.goal is None:
         return None
-    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
-    return (day_of(begun + 1, a_week, asked.away) + asked.goal.days) // 7 + 1
+    return (day_of(begun + 1, asked.a_week, asked.away) + asked.goal.days) // 7 + 1
 
 
 def _check_away(asked: _Asked) -> None:
     """Raise BadInput, in one sentence, for a week away that can't be: before the next session, or from the day on."""
-    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
     day = _day_week(asked, _begun(asked))
     for week in asked.away:
-        if week == week_of(_begun(asked) + 1, a_week, [each for each in asked.away if each < week]):
+        if week == week_of(_begun(asked) + 1, asked.a_week, [each for each in asked.away if each < week]):
             raise BadInput(f"week {week} can't be away: the next session is in it, so begin after it")
         if day is not None and week >= day:
             raise BadInput(f"week {week} can't be away: the day is in week {day}")
@@ -267,14 +272,17 @@ def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
     more_new = () if asked.known else range(asked.new + 1, MOST_LOOKED_AT + 1)
     ways = (
         [("new", new, asked._replace(new=new)) for new in more_new],
-        [("per_week", n, asked._replace(per_week=n)) for n in range(asked.per_week + 1, MOST_A_WEEK - at_home + 1)],
+        [
+            ("per_week", n, asked._replace(per_week=(n,)))
+            for n in range(max(asked.per_week) + 1, MOST_A_WEEK - at_home + 1)
+        ],
     )
     found = []
     for way in ways:
         for name, value, other in way:
             learnt = _learn(other)
             if learnt.begun + len(learnt.sessions) <= last_by(
-                what.goal.days, learnt.begun, learnt.weeks.per_week, asked.away
+                what.goal.days, learnt.begun, learnt.weeks.by_turns, asked.away
             ):
                 found.append((name, value))
                 break

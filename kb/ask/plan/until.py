@@ -11,7 +11,8 @@ from kb.ask.plan.lagging import OTHER, weak_kg, weak_sets
 from kb.ask.plan.parts import is_squat, share_of
 from kb.ask.plan.rise import Rise
 from kb.ask.plan.tries import SINGLES_MIN, singles, tries
-from kb.ask.plan.weeks import Weeks, day_of
+from kb.ask.plan.turns import PerWeek, day_of
+from kb.ask.plan.weeks import Weeks
 from kb.errors import BadInput
 from kb.terms import Lift, Load, Stage
 
@@ -46,7 +47,7 @@ class Until(NamedTuple):
         return ends[-1] if ends else None
 
 
-def last_by(days: int, begun: int, per_week: int, away: Sequence[int] = ()) -> int:
+def last_by(days: int, begun: int, per_week: PerWeek, away: Sequence[int] = ()) -> int:
     """The number of the last session within so many days of the next one, `begun` having been done, weeks `away`.
 
     >>> last_by(41, 0, 3), last_by(6, 4, 2), last_by(0, 0, 1)
@@ -73,7 +74,7 @@ def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequ
         raise BadInput(
             f"it can't begin at {begin:g} kg, but between the bar, {goal.bar_kg:g} kg, and {goal.weight_kg:g} kg"
         )
-    last, held_in = last_by(goal.days, begun, weeks.per_week, weeks.away), begun + len(learnt)
+    last, held_in = last_by(goal.days, begun, weeks.by_turns, weeks.away), begun + len(learnt)
     end = None
     if begin is not None and last > held_in:
         end = reached(goal, begin, _loaded(weeks, held_in + 1, last))
