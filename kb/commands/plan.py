@@ -33,6 +33,7 @@ from kb.commands.asked import (
 from kb.commands.plan_asked import (
     TURNS,
     Wishes,
+    also_of,
     away_of,
     check_lessons,
     goal_of,
@@ -170,6 +171,7 @@ def _found(
         weak=weak_of(db, shelf, wishes),
         away=away_of(db, wishes),
         limits=limits_of(wishes),
+        also=also_of(db, wishes, goal, partial(path, have=room.have, order=order)),
     )
     way = partial(path, have=room.have, holds=frozenset() if holds_it else held, order=order)
     if wishes.lessons is None:

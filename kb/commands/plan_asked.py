@@ -8,12 +8,14 @@ from typing import Any, NamedTuple, TypeVar
 import click
 
 from kb.ask import read
-from kb.ask.names import resolve_any
+from kb.ask.names import resolve, resolve_any
+from kb.ask.path import Path
 from kb.ask.plan.away import Away
 from kb.ask.plan.block import LIMITS, MOST_FINISH, Limits
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
+from kb.ask.plan.second import Also
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.ask.shelf import Shelf
 from kb.commands.asked import room_of
@@ -25,6 +27,7 @@ __all__ = [
     "MOST_WEEKS",
     "TURNS",
     "Wishes",
+    "also_of",
     "away_of",
     "check_lessons",
     "goal_of",
@@ -76,11 +79,17 @@ class Wishes(NamedTuple):
     lessons: int | None
     squats: int | None
     finish: int | None
+    also: str | None
+    also_weight: str | None
+    also_from: str | None
 
 
 def wish_options(command: Command) -> Command:
     """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
     for option in (
+        click.option("--also-from", metavar="KG", help="What goes of it today, done well; else 60 % of it."),
+        click.option("--also-weight", metavar="KG", help="What is to be lifted of the second lift on the day."),
+        click.option("--also", metavar="LIFT", help="A second lift for the day, held today: it begins each session."),
         click.option(
             "--finish",
             type=click.IntRange(0, MOST_FINISH),
@@ -181,6 +190,24 @@ def limits_of(wishes: Wishes) -> Limits:
     if said and wishes.weeks is None and wishes.by is None:
         raise BadInput(f"--{next(iter(said))} is about the weeks up to a day: name it with --weeks or --by")
     return LIMITS._replace(**said)
+
+
+def also_of(db: sqlite3.Connection, wishes: Wishes, goal: Goal | None, way: Callable[[Shelf], Path]) -> Also | None:
+    """The second lift for the day, `way` being how its path is found; None without one.
+
+    Raises BadInput for an unknown lift, and for a lift without a weight or a weight without a lift.
+    """
+    if wishes.also is None:
+        if wishes.also_weight is not None or wishes.also_from is not None:
+            raise BadInput("--also-weight and --also-from are about a second lift: name it with --also")
+        return None
+    lift = LiftId(resolve(db, "lift", wishes.also))
+    if wishes.also_weight is None:
+        raise BadInput("--also names a second lift: say with --also-weight what is to be lifted of it on the day")
+    kg = weight(wishes.also_weight, "--also-weight")
+    first = weight(wishes.also_from, "--also-from") if wishes.also_from is not None else None
+    its = Goal(goal.days if goal is not None else 0, kg, first, iron_of(wishes.bar).bar)
+    return Also(way(read.shelf(db, lift)), its)
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:

@@ -109,5 +109,6 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "away": list(plan.weeks.away),
         "ends": None if plan.ends is None else _ends(plan.ends),
         "until": None if plan.until is None else _until(plan.until),
+        "second": None if plan.second is None else {"lift": plan.second.lift.id, **_until(plan.second.until)},
         "sessions": [_session(session, days) for session in plan.sessions],
     }

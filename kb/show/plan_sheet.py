@@ -23,6 +23,7 @@ from kb.show.plan_words import (
     place_said,
     short_of,
     spare_said,
+    titled,
     weighed,
 )
 from kb.show.setting import Setting
@@ -115,12 +116,12 @@ def plan_sheet(
             '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src'
             f" 'sha256-{digest}'; base-uri 'none'; form-action 'none'\">",
             '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f"<title>{escape(lift.name)}: plan</title>",
+            f"<title>{escape(titled(plan))}: plan</title>",
             f"<style>{style}</style>",
             "</head>",
             "<body>",
             "<main>",
-            f"<h1>{escape(lift.name)}</h1>",
+            f"<h1>{escape(titled(plan))}</h1>",
             f'<p class="facts">{escape(" · ".join(facts(plan, kit)))}</p>',
             f"<p>{escape(first)}</p>",
             f'<p class="usual">{escape(USUAL)}</p>',

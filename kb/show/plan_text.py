@@ -21,6 +21,7 @@ from kb.show.plan_words import (
     session_minutes,
     short_of,
     spare_said,
+    titled,
     weighed,
 )
 from kb.show.setting import Setting, aside, hanging, wrapped
@@ -43,7 +44,7 @@ def plan_text(
     and may be empty; `texts` the drills' sections, for how to miss.
     """
     lift = plan.path.shelf.lift
-    lines = aside(lift.name, setting.between.join(facts(plan, kit)), setting)
+    lines = aside(titled(plan), setting.between.join(facts(plan, kit)), setting)
     if not plan.sessions:
         return [*lines, *wrapped(nothing_left(lift.name), setting.width)]
     lines += wrapped(short_of(plan), setting.width)

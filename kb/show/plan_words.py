@@ -1,16 +1,14 @@
 """What a plan's drills, sessions and rules are called by people: one wording for text, calendar and paper."""
 
 from datetime import date
-from math import ceil
 
 from kb.ask.plan.ends import Ends
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
-from kb.ask.plan.until import Until
 from kb.ask.plan.weeks import MOST_NEW
 from kb.show.coach_words import LOADS, listed
+from kb.show.plan_day import LAGS, TO_THE_DAY, day_comes_to
 from kb.terms import Load
 
 __all__ = [
@@ -25,6 +23,7 @@ __all__ = [
     "session_minutes",
     "short_of",
     "spare_said",
+    "titled",
     "weighed",
 ]
 
@@ -88,6 +87,12 @@ def place_said(session: Session) -> str:
     return ", at home" if session.at_home else ""
 
 
+def titled(plan: Plan) -> str:
+    """What a plan is of: its lift, or both, in the order in which the day has them."""
+    lift = plan.path.shelf.lift.name
+    return lift if plan.second is None else f"{plan.second.lift.name}, {lift.lower()}"
+
+
 def facts(plan: Plan, kit: str | None) -> list[str]:
     """What the plan was made for."""
     coached = [each - plan.weeks.home for each in plan.weeks.by_turns]
@@ -114,7 +119,7 @@ def short_of(plan: Plan) -> str:
     if plan.ends is not None:
         return _ends_said(plan.ends, count)
     if plan.until is not None:
-        return f"{said} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
+        return f"{said} {day_comes_to(plan, plan.until)}" if count else day_comes_to(plan, plan.until)
     return said
 
 
@@ -153,39 +158,6 @@ def _least_said(plan: Plan) -> str:
     return f"No plan under these rules is shorter{'' if same else f' than {plan.lower_bound}'}."
 
 
-MUCH_MORE = 10
-"""From how many per cent more a wish is called a large one."""
-
-MUCH = (
-    "who has lifted for a year or longer gains rather 5 to 10 % in some months (common practice, no source). Take it as"
-    " a direction: after the first light week look at the heavy days, and set the weight anew."
-)
-
-
-def _day_said(plan: Plan, until: Until) -> str:
-    """Whether the lift is held by the day, and what it is built up to; else what would do."""
-    there, once = until.last - plan.begun, "once held, " if plan.to_held else ""
-    if until.short:
-        words = {"new": "--new", "per_week": "--per-week"}
-        ways = [f"{words[name]} {value}" for name, value in until.in_time]
-        ways += [f"--to {until.part.drill.id}, which is held by then"] if until.part is not None else []
-        in_time = f" In time: {', or '.join(ways)}." if ways else ""
-        return f"By the day there are {there}, {until.short} too few.{in_time} A line shows where the day falls."
-    if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
-        return f"With the day there are {there} sessions: {once}the lift is built up."
-    said = f"With the day there are {there} sessions: {once}the lift goes from {until.from_kg:g}"
-    if until.reached_kg >= until.goal.weight_kg:
-        rise = round(100 * (until.reached_kg / until.from_kg - 1))
-        much = f" That is {rise} % more; {MUCH}" if not plan.to_held and rise > MUCH_MORE else ""
-        return f"{said} to {until.reached_kg:g} kg.{much}"
-    sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
-    more = f"{sessions} more session{'s' if sessions > 1 else ''}"
-    return (
-        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session on average at most;"
-        f" {until.goal.weight_kg:g} kg takes {more}, or a heavier first weight (--from) if that is lifted well today."
-    )
-
-
 def spare_said(session: Session) -> str:
     """What to do with the minutes that are left, of a session that has some."""
     return f"{session.spare} min: once more {'; '.join(named(form) for form in session.more)}"
@@ -211,20 +183,6 @@ AT_HOME = (
     "At home, alone: what has been shown, nothing new and no working weight. Film one from the side and count the"
     " standard. Headroom and a clear floor first; nothing overhead that can't be let go."
 )
-TO_THE_DAY = (
-    "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
-    " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
-    " where it didn't, and goes back after two misses. part: of the lift, at weight, clean every time. finish:"
-    " strengthens, at a load that leaves two good reps in hand; a day of sore joints goes without. The singles after"
-    " the last heavy days only once the dose has met its standard; the opener is the first try of the day. day: up in"
-    " singles, three tries at most, none after two misses running. A bad night, an illness or a night shift before: the"
-    " easy day's weight, whatever the plan says. A weight is a wish; the standard decides."
-)
-LAGS = (
-    "Its heavy day is near what should go by then: after two reps that don't meet the standard the sets that are left"
-    " are a tenth lighter."
-)
-"""What is done about misses of the part that lags behind. Common practice, no source."""
 AWAY = (
     "A week away is the light one: the next comes so many weeks after it, and the first week back begins lower than the"
     " last ended. Not slept, or ill: one easy session more before the weights go on."

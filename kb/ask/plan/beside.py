@@ -97,7 +97,7 @@ class Layout:
         """Parts for each weekday, one to each in turn: the main ones, then the others, by turns from block to block.
 
         Each once a week, unless there are fewer than days. A second one only in half of what the lift leaves, and
-        rather of another lift than the first; on the week's second day it is what lags behind.
+        rather of another lift than the first; on the week's second day it is what lags behind, if that fits at all.
         """
         main, others = self.beside.parts, self.beside.others
         every = [*main, *turned(others, block)]
@@ -107,7 +107,8 @@ class Layout:
                 room = left[day] if not turn else left[day] // 2 - sum(form.work for form in own)
                 if not queue and not turn and len(every) > 1:
                     queue = list(every)  # more days than parts: once more from the first
-                again = self._again(own, room) if turn and day == 1 else None
+                free = left[day] - sum(form.work for form in own)
+                again = self._again(own, free) if turn and day == 1 else None
                 begins = queue[0] if self.beside.lagging is not None and not turn and not day else None
                 squats = sum(map(squats_of, found)) < self.beside.limits.squats
                 form = again or begins or _next(queue, own, room, squats=squats)

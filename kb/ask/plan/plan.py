@@ -13,10 +13,11 @@ from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
 from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.past import Done, Past, past_of
+from kb.ask.plan.second import Also, Own, Second, check_second, main_room, with_second
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
 from kb.ask.plan.turns import PerWeek, day_of, turns_of, week_of
-from kb.ask.plan.until import Until, last_by, practised, until, weighed
+from kb.ask.plan.until import Until, last_by, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
@@ -61,7 +62,7 @@ class Plan(NamedTuple):
 
     `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
     are not in it. `weak` is the part that lags behind, if one was named; `away` are weeks without sessions.
-    `ends` says where so many lessons end, if a number was named.
+    `ends` says where so many lessons end, if a number was named; `second` is a second lift for the day.
     """
 
     path: Path
@@ -77,6 +78,7 @@ class Plan(NamedTuple):
     weak: DrillId | None = None
     away: Away = NOWHERE
     ends: Ends | None = None
+    second: Second | None = None
 
     @property
     def to_held(self) -> int:
@@ -119,6 +121,7 @@ def plan(
     weak: DrillId | None = None,
     away: Away = NOWHERE,
     limits: Limits = LIMITS,
+    also: Also | None = None,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -150,6 +153,8 @@ def plan(
         Weeks without sessions, counted from 1, and what there is in them.
     limits
         How many sessions a week may have a squat, and how many drills may strengthen in one, up to a day.
+    also
+        A second lift for the day, held today too: it begins each session.
 
     Raises
     ------
@@ -161,12 +166,18 @@ def plan(
     asked = _Asked(path, turns_of(per_week), minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
+    second: Second | None = None
+    if also is not None:
+        check_second(also, path.shelf.lift, held=held, goal=goal)
     if what is not None:
-        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak, limits=limits)
-        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
+        part = main_room if also is not None else int
+        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak, limits=limits, part=part)
+        own = Own(forms, what, filled, begun, beside, path.shelf.lift)
+        built, second = (own.sessions(weeks), None) if also is None else with_second(also, own, weeks, minutes, have)
+        filled = [*weighed(filled, what), *built]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = _sessions(forms, past, weeks, minutes, begun, filled)
-    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak, away)
+    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak, away, second=second)
 
 
 def _sessions(

@@ -57,7 +57,7 @@ def tries(rise: Rise) -> tuple[float, ...]:
 
     >>> from kb.ask.plan.kilograms import Goal
     >>> from kb.ask.plan.weeks import Weeks
-    >>> tries(Rise(Goal(13, 62, 58), Weeks(2, 10, 30, 15), (1, 2, 3, 4), 58, 62))
+    >>> tries(Rise(Goal(13, 62.0, 58.0), Weeks(2, 10, 30, 15), (1, 2, 3, 4), 58.0, 62.0))
     (57.0, 59.0, 62.0)
     """
     first = opener(rise)

@@ -10,7 +10,7 @@ from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded
 from kb.ask.plan.lagging import OTHER, weak_kg, weak_sets
 from kb.ask.plan.parts import is_squat, share_of
 from kb.ask.plan.rise import Rise
-from kb.ask.plan.tries import SINGLES_MIN, singles, tries
+from kb.ask.plan.tries import SINGLES_MIN, Singles, singles, tries
 from kb.ask.plan.turns import PerWeek, day_of
 from kb.ask.plan.weeks import Weeks
 from kb.errors import BadInput
@@ -130,7 +130,7 @@ def practised(
     rise = Rise(what.goal, weeks, tuple(_loaded(weeks, first, last)), what.from_kg, what.reached_kg)
     turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
     checks = KEPT * max((form.check for form in turns.near), default=0)
-    more = {n: SINGLES_MIN for n in rise.loaded if singles(rise, n) is not None}
+    more = {n: SINGLES_MIN for n in rise.loaded if _singles(rise, n, forms[-1]) is not None}
     layout = Layout(beside, weeks, day, weeks.room - forms[-1].work, checks, more)
     for n in range(first, day + 1):
         at_home, room, easy = weeks.at_home(n), weeks.room_in(n), rise.easy(n)
@@ -162,12 +162,17 @@ def _main(forms: Sequence[Form], rise: Rise, n: int) -> list[Slot]:
     slot = Slot(own, own.exposures + 1, "keep" if keeps else "build", own.check if keeps else own.work)
     if n == rise.day:
         return [slot._replace(kind="day", kg=rise.kg(n), tries=tries(rise))]
-    more = singles(rise, n)
+    more = _singles(rise, n, own)
     slot = slot._replace(kg=easy or rise.kg(n))
     if more is not None:
         minutes = slot.minutes + SINGLES_MIN
         slot = slot._replace(minutes=minutes, singles_kg=more.kg, singles=more.number, rehearses=more.rehearses)
     return [slot]
+
+
+def _singles(rise: Rise, n: int, own: Form) -> Singles | None:
+    """The singles after the dose of session `n`, where the minutes allow them."""
+    return singles(rise, n) if own.work + SINGLES_MIN <= rise.weeks.room else None
 
 
 class _Turns:
