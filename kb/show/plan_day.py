@@ -6,7 +6,7 @@ from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan
 from kb.ask.plan.until import Until
 
-__all__ = ["LAGS", "TO_THE_DAY", "day_comes_to"]
+__all__ = ["TO_THE_DAY", "day_comes_to", "lags_said"]
 
 TO_THE_DAY = (
     "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
@@ -22,6 +22,19 @@ LAGS = (
     " are a tenth lighter."
 )
 """What is done about misses of the part that lags behind. Common practice, no source."""
+ON_ITS_OWN = " A rack or blocks would let it be taken on its own, and nearer to what should go."
+
+
+def lags_said(plan: Plan) -> str:
+    """What is done about the part that lags behind; nothing where none does."""
+    lagging = plan.path.shelf.drills.get(plan.weak) if plan.weak is not None else None
+    if lagging is None:
+        return ""
+    slots = [slot.form.drill for session in plan.sessions for slot in session.slots if slot.kind == "part"]
+    brought = any(drill.id == lagging.id and drill.name != lagging.name for drill in slots)
+    said = f"{lagging.name} lags behind, so it begins each week but the light ones. {LAGS}"
+    return f"{said}{ON_ITS_OWN if brought else ''}"
+
 
 MUCH_MORE = 10
 """From how many per cent more a wish is called a large one."""

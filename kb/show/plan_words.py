@@ -8,7 +8,7 @@ from kb.ask.plan.forms import Form
 from kb.ask.plan.plan import Plan, Session
 from kb.ask.plan.weeks import MOST_NEW
 from kb.show.coach_words import LOADS, listed
-from kb.show.plan_day import LAGS, TO_THE_DAY, day_comes_to
+from kb.show.plan_day import TO_THE_DAY, day_comes_to, lags_said
 from kb.terms import Load
 
 __all__ = [
@@ -215,8 +215,6 @@ def how_it_goes(plan: Plan) -> list[str]:
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
         f" `drillpath place {lift}`."
     )
-    lagging = plan.path.shelf.drills.get(plan.weak) if plan.weak is not None else None
-    weak = f"{lagging.name} lags behind, so it begins each week but the light ones. {LAGS}" if lagging else ""
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,
@@ -225,7 +223,7 @@ def how_it_goes(plan: Plan) -> list[str]:
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
         AWAY: bool(plan.weeks.away),
-        weak: bool(weak),
+        lags_said(plan): plan.weak is not None,
         WEIGHT: True,
         SOONER: True,
         UNLOADED: True,

@@ -40,8 +40,8 @@ def beside_of(
         first = weak_part(shelf, have, forms, weak, held=held)
         if not limits.squats and family(first.drill) == SQUAT:
             raise BadInput(f"{first.drill.name} lags behind and is a squat, so no squats at all (--squats 0) can't be")
-        behind = lagging(shelf, first)
-        first = first._replace(work=behind.longest)
+        behind = lagging(shelf, first, have)
+        first = behind.form._replace(work=behind.longest)
         _fits(first, forms[-1], minutes, part)
         lifts = set(first.drill.lifts)
         main = (first, *(form for form in main if form.drill.id != weak))

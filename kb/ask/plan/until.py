@@ -211,10 +211,10 @@ def _parts(rise: Rise, n: int, parts: Sequence[Form], lift: Lift, room: int, bes
     own = list(parts)
     if beside.lagging is not None:
         weak, most = beside.lagging.form, share_of(beside.lagging.form.drill, lift, weak=True) or 1.0
-        kg[weak.n] = weak_kg(rise, n, most)
+        kg[weak.n] = weak_kg(beside.lagging, rise, n, most)
         heavy = weak_sets(beside.lagging, rise, n, kg[weak.n])
         if heavy.work > room:  # beside the singles of a short session it has its easier day
-            heavy, kg[weak.n] = weak, weak_kg(rise, n, min(most, OTHER))
+            heavy, kg[weak.n] = weak, weak_kg(beside.lagging, rise, n, min(most, OTHER))
         own = [heavy if form.n == weak.n else form for form in parts]
     return [Slot(form, 1, "part", form.work, kg=kg[form.n]) for form in _within(own, room)]
 
