@@ -11,12 +11,11 @@ from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
-from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.past import Done, Past, past_of
-from kb.ask.plan.second import Also, Own, Second, check_second, main_room, with_second
+from kb.ask.plan.second import Also, Beyond, Second, built_up, check_second
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
-from kb.ask.plan.turns import PerWeek, day_of, turns_of, week_of
+from kb.ask.plan.turns import PerWeek, check_away, turns_of, week_of_day
 from kb.ask.plan.until import Until, last_by, until, weighed
 from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
@@ -106,6 +105,26 @@ def _session(n: int, slots: Sequence[Slot], weeks: Weeks, minutes: int, known: S
     return session._replace(spare=spare, more=more)
 
 
+class _Asked(NamedTuple):
+    """A plan's question, as `plan` has it."""
+
+    path: Path
+    per_week: tuple[int, ...]
+    minutes: int
+    done: tuple[Done, ...]
+    new: int
+    known: bool
+    home: Home | None
+    held: bool
+    away: tuple[int, ...] = ()
+    goal: Goal | None = None
+
+    @property
+    def a_week(self) -> tuple[int, ...]:
+        """Sessions of each week by turns, those at home among them."""
+        return tuple(each + (self.home.sessions if self.home else 0) for each in self.per_week)
+
+
 def plan(
     path: Path,
     *,
@@ -164,20 +183,22 @@ def plan(
         If some drill doesn't fit a session; the text has the least minutes.
     """
     asked = _Asked(path, turns_of(per_week), minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
+    found = _planned(asked, Beyond(have, held, weak, limits, also))
+    return found._replace(weak=weak, away=away)
+
+
+def _planned(asked: _Asked, beyond: Beyond) -> Plan:
+    path, goal, minutes = asked.path, asked.goal, asked.minutes
+    check_second(beyond.also, path.shelf.lift, held=asked.held, goal=goal)
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
     second: Second | None = None
-    if also is not None:
-        check_second(also, path.shelf.lift, held=held, goal=goal)
     if what is not None:
-        part = main_room if also is not None else int
-        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak, limits=limits, part=part)
-        own = Own(forms, what, filled, begun, beside, path.shelf.lift)
-        built, second = (own.sessions(weeks), None) if also is None else with_second(also, own, weeks, minutes, have)
+        built, second = built_up(path.shelf, forms, weeks, what, filled, begun, minutes, beyond)
         filled = [*weighed(filled, what), *built]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = _sessions(forms, past, weeks, minutes, begun, filled)
-    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak, away, second=second)
+    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, second=second)
 
 
 def _sessions(
@@ -192,26 +213,6 @@ def _sessions(
         _session(n, slots, weeks, minutes, _known_by(forms, past, filled[: n - begun - 1]))
         for n, slots in enumerate(filled, begun + 1)
     )
-
-
-class _Asked(NamedTuple):
-    """A plan's question, as `plan` has it."""
-
-    path: Path
-    per_week: tuple[int, ...]
-    minutes: int
-    done: tuple[Done, ...]
-    new: int
-    known: bool
-    home: Home | None
-    held: bool
-    away: tuple[int, ...] = ()
-    goal: Goal | None = None
-
-    @property
-    def a_week(self) -> tuple[int, ...]:
-        """Sessions of each week by turns, those at home among them."""
-        return tuple(each + (self.home.sessions if self.home else 0) for each in self.per_week)
 
 
 class _Learnt(NamedTuple):
@@ -236,45 +237,18 @@ def _learn(asked: _Asked) -> _Learnt:
         raise BadInput(f"{minutes} min a session: a plan's sessions have from 1 to {LONGEST} minutes")
     if not 1 <= asked.new <= MOST_LOOKED_AT:
         raise BadInput(f"{asked.new} new drills a session: a plan has from 1 to {MOST_LOOKED_AT}")
-    _check_away(asked)
+    begun = max((each.session for each in asked.done), default=0)
+    day_week = None if asked.goal is None else week_of_day(begun, asked.a_week, asked.away, asked.goal.days)
+    check_away(asked.away, asked.a_week, begun, day_week)
     forms = forms_of(asked.path, known=asked.known, home=asked.home.have if asked.home else None)
     past, others = past_of(forms, asked.done)
-    begun = _begun(asked)
-    weeks = weeks_of(
-        forms,
-        asked.a_week,
-        minutes,
-        home=at_home,
-        most_new=asked.new,
-        away=asked.away,
-        day_week=_day_week(asked, begun),
-    )
+    new, away = asked.new, asked.away
+    weeks = weeks_of(forms, asked.a_week, minutes, home=at_home, most_new=new, away=away, day_week=day_week)
     if asked.held or past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
         return _Learnt(forms, weeks, past, others, begun, Least(begun, begun, begun), [])
     bound = least(forms, past, weeks, begun=begun)
     filled = spread(forms, past, weeks, begun=begun, least=bound.sessions)
     return _Learnt(forms, weeks, past, others, begun, bound, filled)
-
-
-def _begun(asked: _Asked) -> int:
-    return max((each.session for each in asked.done), default=0)
-
-
-def _day_week(asked: _Asked, begun: int) -> int | None:
-    """The week of the day that was named, counted with those away; None without one."""
-    if asked.goal is None:
-        return None
-    return (day_of(begun + 1, asked.a_week, asked.away) + asked.goal.days) // 7 + 1
-
-
-def _check_away(asked: _Asked) -> None:
-    """Raise BadInput, in one sentence, for a week away that can't be: before the next session, or from the day on."""
-    day = _day_week(asked, _begun(asked))
-    for week in asked.away:
-        if week == week_of(_begun(asked) + 1, asked.a_week, [each for each in asked.away if each < week]):
-            raise BadInput(f"week {week} can't be away: the next session is in it, so begin after it")
-        if day is not None and week >= day:
-            raise BadInput(f"week {week} can't be away: the day is in week {day}")
 
 
 def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:

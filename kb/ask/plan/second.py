@@ -5,17 +5,29 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.beside import Beside
-from kb.ask.plan.block import SQUAT, family
+from kb.ask.plan.block import SQUAT, Limits, family
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.until import Until, practised, until
 from kb.ask.plan.weeks import Weeks, warm_up
+from kb.ask.shelf import Shelf
 from kb.errors import BadInput, NoAnswer
-from kb.terms import ItemId, Lift, LiftId
+from kb.terms import DrillId, ItemId, Lift, LiftId
 
-__all__ = ["SECOND_SHARE", "Also", "Own", "Second", "check_second", "main_room", "second_room", "with_second"]
+__all__ = [
+    "SECOND_SHARE",
+    "Also",
+    "Beyond",
+    "Own",
+    "Second",
+    "built_up",
+    "check_second",
+    "main_room",
+    "second_room",
+    "with_second",
+]
 
 SECOND_SHARE = 0.4
 """The share of a session's minutes, the warm-up aside, that the second lift and its parts have. Common practice, no
@@ -34,6 +46,19 @@ class Second(NamedTuple):
 
     lift: Lift
     until: Until
+
+
+class Beyond(NamedTuple):
+    """What is asked for beyond a lift that is held.
+
+    What there is to `have`, whether it is `held` today, what lags behind, how much may strengthen, and a second lift.
+    """
+
+    have: frozenset[ItemId]
+    held: bool
+    weak: DrillId | None
+    limits: Limits
+    also: Also | None
 
 
 class Own(NamedTuple):
@@ -65,8 +90,10 @@ def main_room(room: int) -> int:
     return room - second_room(room)
 
 
-def check_second(also: Also, lift: Lift, *, held: bool, goal: Goal | None) -> None:
+def check_second(also: Also | None, lift: Lift, *, held: bool, goal: Goal | None) -> None:
     """Raise BadInput, in one sentence, for a second lift that can't stand beside the plan's own."""
+    if also is None:
+        return
     other = also.path.shelf.lift
     if {other.id, *other.parts} & {lift.id, *lift.parts}:
         raise BadInput(f"{other.name} and {lift.name.lower()} are no two lifts: one is part of the other")
@@ -77,6 +104,24 @@ def check_second(also: Also, lift: Lift, *, held: bool, goal: Goal | None) -> No
             "a second lift needs a day, a weight for each lift, and both held today: say --weeks or --by, --weight,"
             f" and --holds {lift.drill}"
         )
+
+
+def built_up(
+    shelf: Shelf,
+    forms: tuple[Form, ...],
+    weeks: Weeks,
+    what: Until,
+    seen: Sequence[Sequence[Slot]],
+    begun: int,
+    minutes: int,
+    beyond: Beyond,
+) -> tuple[list[list[Slot]], Second | None]:
+    """The sessions from the lift held to the day, those of a second lift with them."""
+    have, held, weak, limits, also = beyond
+    part = main_room if also is not None else int
+    beside = beside_of(shelf, have, forms, minutes, held=held, weak=weak, limits=limits, part=part)
+    own = Own(forms, what, seen, begun, beside, shelf.lift)
+    return (own.sessions(weeks), None) if also is None else with_second(also, own, weeks, minutes, have)
 
 
 def with_second(

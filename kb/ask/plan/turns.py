@@ -4,7 +4,9 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
-__all__ = ["PerWeek", "Place", "day_of", "place_of", "turns_of", "week_of"]
+from kb.errors import BadInput
+
+__all__ = ["PerWeek", "Place", "check_away", "day_of", "place_of", "turns_of", "week_of", "week_of_day"]
 
 PerWeek = int | Sequence[int]
 """Sessions a week: one number for every week, or one for each week by turns, counted from week 1."""
@@ -67,3 +69,17 @@ def day_of(n: int, per_week: PerWeek, away: Sequence[int] = ()) -> int:
     """
     week, at, _ = place_of(n, per_week, away)
     return 7 * (week - 1) + at * 7 // max(turns_of(per_week))
+
+
+def week_of_day(begun: int, per_week: PerWeek, away: Sequence[int], days: int) -> int:
+    """The week of a day so many days after the session that follows `begun`, counted with those away."""
+    return (day_of(begun + 1, per_week, away) + days) // 7 + 1
+
+
+def check_away(away: Sequence[int], per_week: PerWeek, begun: int, day_week: int | None) -> None:
+    """Raise BadInput, in one sentence, for a week away that can't be: before the next session, or from the day on."""
+    for week in away:
+        if week == week_of(begun + 1, per_week, [each for each in away if each < week]):
+            raise BadInput(f"week {week} can't be away: the next session is in it, so begin after it")
+        if day_week is not None and week >= day_week:
+            raise BadInput(f"week {week} can't be away: the day is in week {day_week}")
