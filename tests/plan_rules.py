@@ -30,7 +30,7 @@ def best_gap_days(delay: float) -> float:
     return (0.3 - 0.225 * log(delay / 7) / log(365 / 7)) * delay
 
 
-def _best_gap(left: int, per_week: int) -> int:
+def _best_gap(left: int, per_week: float) -> int:
     days = best_gap_days(left * 7 / per_week)
     sessions = days * per_week / 7
     return max(1, int(sessions) + (sessions - int(sessions) >= 0.5))
@@ -169,8 +169,8 @@ class _Judge:
         met = {each.drill for each in self.wanted if each.met}
         for each in self.wanted:
             each.broken_off = any(there and not met & set(there) for there in self._groups(each.drill))
-        self.coached: int = answer["per_week"]
-        self.per_week = self.coached + answer["home_days"]
+        self.turns: list[int] = answer["turns"]
+        self.per_week = sum(self.turns) / len(self.turns) + answer["home_days"]
         self.away: list[int] = answer["away"]
         self.begun = max((row[0] for row in done), default=0)
         self.last_day: int = answer["held_in"]
@@ -189,14 +189,19 @@ class _Judge:
 
     def _session(self, n: int, session: Mapping[str, Any]) -> Iterator[str]:
         # sessions are in the weeks that aren't away; a week away is the light one, and the count begins anew
-        counted = -(-n // self.per_week)
-        week = [each for each in range(1, counted + len(self.away) + 1) if each not in self.away][counted - 1]
+        counted = [
+            (week, within, self.turns[(week - 1) % len(self.turns)])
+            for week in range(1, n + len(self.away) + 1)
+            if week not in self.away
+            for within in range(self.turns[(week - 1) % len(self.turns)] + self.answer["home_days"])
+        ]
+        week, within, coached = counted[n - 1]
+        in_it = coached + self.answer["home_days"]
         since = week - max((each for each in self.away if each < week), default=0)
         # once a week with a coach is light enough
-        light = since % 4 == 0 and week + 1 not in self.away and self.coached > 1
-        within = n - (counted - 1) * self.per_week - 1
+        light = since % 4 == 0 and week + 1 not in self.away and sum(self.turns) > len(self.turns)
         # with a coach: evenly in the week, the first of it among them
-        with_coach = [ceil(at * self.per_week / self.coached) for at in range(self.coached)]
+        with_coach = [ceil(at * in_it / coached) for at in range(coached)]
         if session["home"] != (within not in with_coach):
             yield "at home or not is wrong"
         if (session["n"], session["week"], session["light"]) != (n, week, light):

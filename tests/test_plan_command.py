@@ -322,3 +322,38 @@ def test_a_wish_far_above_what_goes_today_is_called_one(first: str, much: bool) 
     asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "14", "--weight", "60", "--from", first)
     said = " ".join(ask(*asked, "--kit", "hall").stdout.split())
     assert ("That is 25 % more" in said) is much
+
+
+@pytest.mark.parametrize("option", ["--squats", "--finish"])
+def test_a_limit_of_what_strengthens_needs_a_day(option: str) -> None:
+    """Until the lift is held nothing strengthens."""
+    said = ask("jerk", option, "1", code=2).stderr
+    assert f"{option} is about the weeks up to a day" in said
+
+
+def test_weeks_by_turns_are_asked_for_with_commas() -> None:
+    """Monday and Wednesday, and every other Friday."""
+    answer = json.loads(ask("jerk", "--per-week", "2,3", "--start", "2026-03-02", "--json").stdout)
+    assert (answer["per_week"], answer["turns"]) == (3, [2, 3])
+    days = ["2026-03-02", "2026-03-04", "2026-03-09", "2026-03-11", "2026-03-13", "2026-03-16"]
+    assert [session["date"] for session in answer["sessions"][:6]] == days
+    assert "2 and 3 a week by turns" in ask("jerk", "--per-week", "2,3").stdout.replace("\n", " ")
+    for wrong in ("2,", "2,9", "two", "2;3"):
+        assert "--per-week" in ask("jerk", "--per-week", wrong, code=2).stderr
+
+
+def test_a_second_lift_is_asked_for_with_its_weight(monkeypatch: pytest.MonkeyPatch) -> None:
+    """And says what is missing. The small library has no snatch."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    day = ["--weeks", "5", "--weight", "62", "--from", "58", "--holds", "full-clean-and-jerk", "--bar", "women"]
+    second = ["--also", "snatch", "--also-weight", "38", "--also-from", "34"]
+    said = ask("clean-and-jerk", *day, *second, "--minutes", "60").stdout
+    assert said.startswith("Snatch, clean and jerk")
+    assert "First in each session, the snatch goes from 34 to 38 kg." in " ".join(said.split())
+    answer = json.loads(ask("clean-and-jerk", *day, *second, "--minutes", "60", "--json").stdout)
+    assert (answer["second"]["lift"], answer["second"]["weight_kg"]) == ("snatch", 38.0)
+    tries = [each["tries"] for each in answer["sessions"][-1]["drills"] if each["tries"]]
+    assert [each[-1] for each in tries] == [38.0, 62.0]
+    assert "say with --also-weight" in ask("clean-and-jerk", *day, "--also", "snatch", code=2).stderr
+    assert "name it with --also" in ask("clean-and-jerk", *day, "--also-weight", "38", code=2).stderr
+    assert "both held today" in ask("clean-and-jerk", *day[:6], *second, code=2).stderr

@@ -1,5 +1,6 @@
 """`drillpath plan LIFT`: sessions from now to the lift."""
 
+from functools import partial
 from typing import TYPE_CHECKING, Any, get_args
 
 import click
@@ -11,7 +12,8 @@ from kb.ask.path import Order, path
 from kb.ask.plan.away import there
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_NEW, day_of
+from kb.ask.plan.turns import day_of
+from kb.ask.plan.weeks import LONGEST, MOST_NEW
 from kb.ask.shelf import Shelf
 from kb.commands.asked import (
     Asked,
@@ -27,7 +29,18 @@ from kb.commands.asked import (
     to_option,
     words,
 )
-from kb.commands.plan_asked import Wishes, away_of, check_lessons, goal_of, home_of, weak_of, wish_options
+from kb.commands.plan_asked import (
+    TURNS,
+    Wishes,
+    also_of,
+    away_of,
+    check_lessons,
+    goal_of,
+    home_of,
+    limits_of,
+    weak_of,
+    wish_options,
+)
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
@@ -50,7 +63,14 @@ EVENING = "18:00"
 
 @click.command(name="plan", short_help="Sessions from now to the lift.")
 @click.argument("lift", nargs=-1, required=True, shell_complete=complete("lift"))
-@click.option("--per-week", type=click.IntRange(1, MOST_A_WEEK), default=2, show_default=True, help="Sessions a week.")
+@click.option(
+    "--per-week",
+    type=TURNS,
+    default="2",
+    show_default=True,
+    metavar="N[,N]",
+    help="Sessions a week; 2,3 for weeks of two and of three by turns.",
+)
 @click.option(
     "--minutes", type=click.IntRange(1, LONGEST), default=40, show_default=True, help="How long a session is."
 )
@@ -79,7 +99,7 @@ def command(
     ctx: click.Context,
     /,
     lift: tuple[str, ...],
-    per_week: int,
+    per_week: tuple[int, ...],
     minutes: int,
     kit: str | None,
     have: str | None,
@@ -108,7 +128,7 @@ def command(
     goal = goal_of(wishes, begins.date() if begins is not None else None)
     db = ctx.ensure_object(Asked).catalogue()
     lift_id = LiftId(resolve(db, "lift", words(lift)))
-    check_lessons(wishes, to)
+    check_lessons(wishes, to, per_week)
     room, shelf = room_of(db, kit, have), shelf_to(db, lift_id, to)
     held = standing(shelf, drills_named(db, holds))
     was_done = _done(done, db, begins, start)
@@ -116,7 +136,7 @@ def command(
         from kb.commands.plan_lessons import Outlets, answer_lessons
 
         outlets = Outlets(as_json, as_csv, sheet, paper, calendar)
-        asked = (shelf, room, held, order, per_week, minutes, was_done, wishes)
+        asked = (shelf, room, held, order, per_week[0], minutes, was_done, wishes)
         answer_lessons(ctx, db, *asked, begins, outlets)
         return
     found = _found(db, shelf, room, held, order, per_week, minutes, was_done, goal, wishes)
@@ -137,7 +157,7 @@ def _found(
     room: Room,
     held: frozenset[DrillId],
     order: Order,
-    per_week: int,
+    per_week: tuple[int, ...],
     minutes: int,
     done: "tuple[Done, ...]",
     goal: Goal | None,
@@ -159,6 +179,8 @@ def _found(
         held=holds_it,
         weak=weak_of(db, shelf, wishes),
         away=away_of(db, wishes),
+        limits=limits_of(wishes),
+        also=also_of(db, wishes, goal, partial(path, have=room.have, order=order)),
     )
 
 
@@ -191,7 +213,7 @@ def _days(found: Plan, begins: "datetime | None") -> "dict[int, date]":
         return {}
     from datetime import timedelta
 
-    per_week, away = found.weeks.per_week, found.weeks.away
+    per_week, away = found.weeks.by_turns, found.weeks.away
     origin = day_of(found.begun + 1, per_week, away)
     return {
         session.n: begins.date() + timedelta(days=day_of(session.n, per_week, away) - origin)

@@ -8,11 +8,14 @@ from typing import Any, NamedTuple, TypeVar
 import click
 
 from kb.ask import read
-from kb.ask.names import resolve_any
+from kb.ask.names import resolve, resolve_any
+from kb.ask.path import Path
 from kb.ask.plan.away import Away
+from kb.ask.plan.block import LIMITS, MOST_FINISH, Limits
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
+from kb.ask.plan.second import Also
 from kb.ask.plan.teaching import MOST_IN_LESSON
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.ask.shelf import Shelf
@@ -21,12 +24,41 @@ from kb.discs import iron_of, weight
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
 
-__all__ = ["MOST_WEEKS", "Wishes", "away_of", "check_lessons", "goal_of", "home_of", "weak_of", "wish_options"]
+__all__ = [
+    "MOST_WEEKS",
+    "TURNS",
+    "Wishes",
+    "also_of",
+    "away_of",
+    "check_lessons",
+    "goal_of",
+    "home_of",
+    "limits_of",
+    "weak_of",
+    "wish_options",
+]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
 
 Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class _Turns(click.ParamType[tuple[int, ...]]):
+    """Sessions a week: a number, or several with commas for weeks by turns."""
+
+    name = "turns"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> tuple[int, ...]:
+        """The numbers; what is none, and what no week can have, is refused as click does it."""
+        if isinstance(value, tuple):
+            return value
+        counts = click.IntRange(1, MOST_A_WEEK)
+        return tuple(counts.convert(each.strip(), param, ctx) for each in value.split(","))
+
+
+TURNS = _Turns()
+"""The type of `--per-week`."""
 
 
 class Wishes(NamedTuple):
@@ -47,11 +79,31 @@ class Wishes(NamedTuple):
     away_have: str | None
     lessons: int | None
     stiff: str | None
+    squats: int | None
+    finish: int | None
+    also: str | None
+    also_weight: str | None
+    also_from: str | None
 
 
 def wish_options(command: Command) -> Command:
     """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
     for option in (
+        click.option("--also-from", metavar="KG", help="What goes of it today, done well; else 60 % of it."),
+        click.option("--also-weight", metavar="KG", help="What is to be lifted of the second lift on the day."),
+        click.option("--also", metavar="LIFT", help="A second lift for the day, held today: it begins each session."),
+        click.option(
+            "--finish",
+            type=click.IntRange(0, MOST_FINISH),
+            metavar="N",
+            help=f"Drills that strengthen after the lift in a session at most; {MOST_FINISH} if nothing is said.",
+        ),
+        click.option(
+            "--squats",
+            type=click.IntRange(0, MOST_A_WEEK),
+            metavar="N",
+            help="Sessions a week with a squat at most, once the lift is built up; a lift from the floor is none.",
+        ),
         click.option(
             "--lessons",
             type=click.IntRange(1, MOST_LESSONS),
@@ -123,7 +175,7 @@ def _days(by: str, begins: date) -> int:
     return days
 
 
-def check_lessons(wishes: Wishes, to: str | None) -> None:
+def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> None:
     """Raise BadInput for what can't stand beside a number of lessons, and for a stiff joint without one."""
     if wishes.lessons is None:
         if wishes.stiff is not None:
@@ -138,10 +190,44 @@ def check_lessons(wishes: Wishes, to: str | None) -> None:
         "away": wishes.away,
         "away-have": wishes.away_have,
         "weak": wishes.weak,
+        "squats": wishes.squats,
+        "finish": wishes.finish,
+        "also": wishes.also,
     }
     for name, said in beside.items():
         if said:
             raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")
+    if len(per_week) > 1:
+        raise BadInput("--lessons are so many and no more: with them --per-week takes one number")
+
+
+def limits_of(wishes: Wishes) -> Limits:
+    """How much there may be of what strengthens.
+
+    Raises BadInput for a limit without a day: until the lift is held nothing strengthens.
+    """
+    said = {name: getattr(wishes, name) for name in ("squats", "finish") if getattr(wishes, name) is not None}
+    if said and wishes.weeks is None and wishes.by is None:
+        raise BadInput(f"--{next(iter(said))} is about the weeks up to a day: name it with --weeks or --by")
+    return LIMITS._replace(**said)
+
+
+def also_of(db: sqlite3.Connection, wishes: Wishes, goal: Goal | None, way: Callable[[Shelf], Path]) -> Also | None:
+    """The second lift for the day, `way` being how its path is found; None without one.
+
+    Raises BadInput for an unknown lift, and for a lift without a weight or a weight without a lift.
+    """
+    if wishes.also is None:
+        if wishes.also_weight is not None or wishes.also_from is not None:
+            raise BadInput("--also-weight and --also-from are about a second lift: name it with --also")
+        return None
+    lift = LiftId(resolve(db, "lift", wishes.also))
+    if wishes.also_weight is None:
+        raise BadInput("--also names a second lift: say with --also-weight what is to be lifted of it on the day")
+    kg = weight(wishes.also_weight, "--also-weight")
+    first = weight(wishes.also_from, "--also-from") if wishes.also_from is not None else None
+    its = Goal(goal.days if goal is not None else 0, kg, first, iron_of(wishes.bar).bar)
+    return Also(way(read.shelf(db, lift)), its)
 
 
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:

@@ -14,7 +14,7 @@ from kb.ask.plan.lessons import Lessons, in_lessons
 from kb.ask.plan.stiff import check_joints, meanwhile, openers
 from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
 from kb.ask.plan.teaching import MOST_IN_LESSON, Teaching
-from kb.ask.plan.weeks import day_of
+from kb.ask.plan.turns import day_of
 from kb.ask.shelf import Shelf
 from kb.commands.asked import Room, again, put_json, room_of, say
 from kb.commands.plan_asked import Wishes

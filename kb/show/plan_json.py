@@ -19,6 +19,13 @@ __all__ = ["plan_json"]
 Json = dict[str, Any]
 
 
+def _sets(slot: "Slot") -> Json | None:
+    """Rounds of so many repetitions, or seconds held; only of what is built up."""
+    dose = slot.form.drill.dose
+    sets = {"rounds": dose.rounds, "reps": dose.reps, "hold_s": dose.hold_s, "rest_s": dose.rest_s}
+    return sets if slot.kind in ("part", "build", "finish") else None
+
+
 def _drill(slot: "Slot") -> Json:
     form = slot.form
     return {
@@ -34,6 +41,10 @@ def _drill(slot: "Slot") -> Json:
         "minutes": slot.minutes,
         "kg": slot.kg,
         "singles_kg": slot.singles_kg,
+        "singles": slot.singles,
+        "rehearses": slot.rehearses,
+        "tries": list(slot.tries),
+        "sets": _sets(slot),
     }
 
 
@@ -75,6 +86,7 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "lift": plan.path.shelf.lift.id,
         "kit": kit,
         "per_week": plan.weeks.per_week - plan.weeks.home,
+        "turns": [each - plan.weeks.home for each in plan.weeks.by_turns],
         "home_days": plan.weeks.home,
         "minutes": plan.minutes,
         "done": plan.begun,
@@ -85,5 +97,6 @@ def plan_json(plan: "Plan", kit: str | None, days: "Mapping[int, date]") -> Json
         "weak": plan.weak,
         "away": list(plan.weeks.away),
         "until": None if plan.until is None else _until(plan.until),
+        "second": None if plan.second is None else {"lift": plan.second.lift.id, **_until(plan.second.until)},
         "sessions": [_session(session, days) for session in plan.sessions],
     }

@@ -12,6 +12,7 @@ from kb.ask.plan.plan import Plan, Session
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.plan_away import away_before, away_drills
 from kb.show.plan_text import due_before
+from kb.show.plan_tries import tries_said
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -22,6 +23,7 @@ from kb.show.plan_words import (
     place_said,
     short_of,
     spare_said,
+    titled,
     weighed,
 )
 from kb.show.setting import Setting
@@ -114,12 +116,12 @@ def plan_sheet(
             '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src'
             f" 'sha256-{digest}'; base-uri 'none'; form-action 'none'\">",
             '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f"<title>{escape(lift.name)}: plan</title>",
+            f"<title>{escape(titled(plan))}: plan</title>",
             f"<style>{style}</style>",
             "</head>",
             "<body>",
             "<main>",
-            f"<h1>{escape(lift.name)}</h1>",
+            f"<h1>{escape(titled(plan))}</h1>",
             f'<p class="facts">{escape(" · ".join(facts(plan, kit)))}</p>',
             f"<p>{escape(first)}</p>",
             f'<p class="usual">{escape(USUAL)}</p>',
@@ -195,6 +197,7 @@ def _session(session: Session, days: Mapping[int, date], due: Sequence[str], lif
             f'<span class="count">{counted(slot)}, {slot.minutes} min</span></li>'
         )
     lines.append("</ol>")
+    lines += [f"<p>{escape(text)}</p>" for slot in session.slots for text in tries_said(slot)]
     if session.more:
         lines.append(f'<p class="quiet left">Left: {escape(spare_said(session))}</p>')
     if session.places:

@@ -9,6 +9,7 @@ from kb.kit import fit, gear_at
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import dosed, moved_on, share_said
 from kb.show.plan_away import away_before, away_drills
+from kb.show.plan_tries import tries_said
 from kb.show.plan_words import (
     KINDS,
     counted,
@@ -20,6 +21,7 @@ from kb.show.plan_words import (
     session_minutes,
     short_of,
     spare_said,
+    titled,
     weighed,
 )
 from kb.show.setting import Setting, aside, hanging, wrapped
@@ -42,7 +44,7 @@ def plan_text(
     and may be empty; `texts` the drills' sections, for how to miss.
     """
     lift = plan.path.shelf.lift
-    lines = aside(lift.name, setting.between.join(facts(plan, kit)), setting)
+    lines = aside(titled(plan), setting.between.join(facts(plan, kit)), setting)
     if not plan.sessions:
         return [*lines, *wrapped(nothing_left(lift.name), setting.width)]
     lines += wrapped(short_of(plan), setting.width)
@@ -109,7 +111,8 @@ def _session(
         what = f"{KINDS[slot.kind]:<7}{weighed(slot)}{' (not met yet)' if slot.again else ''}"
         lines += aside(what, f"{counted(slot):>6}  {slot.minutes:>2} min", setting._replace(ink=False), indent=4)
         told = _told(slot, texts, seen, setting)
-        lines += hanging("", told, setting, indent=11) if told else []
+        for text in [told, *tries_said(slot)] if told else tries_said(slot):
+            lines += hanging("", text, setting, indent=11)
     if not session.slots:
         lines += hanging("", "nothing is due: rest, or go over what is known", setting, indent=4)
     if session.more:

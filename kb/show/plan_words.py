@@ -1,15 +1,13 @@
 """What a plan's drills, sessions and rules are called by people: one wording for text, calendar and paper."""
 
 from datetime import date
-from math import ceil
 
 from kb.ask.plan.fill import Kind, Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import MOST_MORE_KG
 from kb.ask.plan.plan import Plan, Session
-from kb.ask.plan.until import Until
 from kb.ask.plan.weeks import MOST_NEW
 from kb.show.coach_words import LOADS, listed
+from kb.show.plan_day import TO_THE_DAY, day_comes_to, lags_said
 from kb.terms import Load
 
 __all__ = [
@@ -24,6 +22,7 @@ __all__ = [
     "session_minutes",
     "short_of",
     "spare_said",
+    "titled",
     "weighed",
 ]
 
@@ -51,7 +50,10 @@ def weighed(slot: Slot) -> str:
     """A drill's name with its kilograms, where the day has them."""
     if slot.kg is None:
         return named(slot.form)
-    singles = "" if slot.singles_kg is None else f", then two singles of {slot.singles_kg:g} kg"
+    singles = ""
+    if slot.singles_kg is not None:
+        many = "the opener once," if slot.rehearses else "two singles of"
+        singles = f", then {many} {slot.singles_kg:g} kg"
     return f"{slot.form.drill.name}, {slot.kg:g} kg{singles}"
 
 
@@ -84,10 +86,17 @@ def place_said(session: Session) -> str:
     return ", at home" if session.at_home else ""
 
 
+def titled(plan: Plan) -> str:
+    """What a plan is of: its lift, or both, in the order in which the day has them."""
+    lift = plan.path.shelf.lift.name
+    return lift if plan.second is None else f"{plan.second.lift.name}, {lift.lower()}"
+
+
 def facts(plan: Plan, kit: str | None) -> list[str]:
     """What the plan was made for."""
-    coached = plan.weeks.per_week - plan.weeks.home
-    a_week = "once a week" if coached == 1 else f"{coached} a week"
+    coached = [each - plan.weeks.home for each in plan.weeks.by_turns]
+    a_week = "once a week" if coached == [1] else f"{listed([str(each) for each in coached])} a week"
+    a_week += " by turns" if len(coached) > 1 else ""
     home = [f"{plan.weeks.home} at home"] if plan.weeks.home else []
     away = [f"away in week {listed([str(each) for each in plan.weeks.away])}"] if plan.weeks.away else []
     return [f"{kit} kit" if kit else "your gear", a_week, *home, f"{plan.minutes} min", *away]
@@ -107,7 +116,7 @@ def short_of(plan: Plan) -> str:
     said = f"{count}{more} session{'s' if count != 1 else ''} in {weeks} week{'s' if weeks > 1 else ''}."
     said = f"{said} {_least_said(plan)}{_free_said(plan)}"
     if plan.until is not None:
-        return f"{said} {_day_said(plan, plan.until)}" if count else _day_said(plan, plan.until)
+        return f"{said} {day_comes_to(plan, plan.until)}" if count else day_comes_to(plan, plan.until)
     return said
 
 
@@ -129,39 +138,6 @@ def _free_said(plan: Plan) -> str:
 def _least_said(plan: Plan) -> str:
     same = plan.to_held == plan.lower_bound
     return f"No plan under these rules is shorter{'' if same else f' than {plan.lower_bound}'}."
-
-
-MUCH_MORE = 10
-"""From how many per cent more a wish is called a large one."""
-
-MUCH = (
-    "who has lifted for a year or longer gains rather 5 to 10 % in some months (common practice, no source). Take it as"
-    " a direction: after the first light week look at the heavy days, and set the weight anew."
-)
-
-
-def _day_said(plan: Plan, until: Until) -> str:
-    """Whether the lift is held by the day, and what it is built up to; else what would do."""
-    there, once = until.last - plan.begun, "once held, " if plan.to_held else ""
-    if until.short:
-        words = {"new": "--new", "per_week": "--per-week"}
-        ways = [f"{words[name]} {value}" for name, value in until.in_time]
-        ways += [f"--to {until.part.drill.id}, which is held by then"] if until.part is not None else []
-        in_time = f" In time: {', or '.join(ways)}." if ways else ""
-        return f"By the day there are {there}, {until.short} too few.{in_time} A line shows where the day falls."
-    if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
-        return f"With the day there are {there} sessions: {once}the lift is built up."
-    said = f"With the day there are {there} sessions: {once}the lift goes from {until.from_kg:g}"
-    if until.reached_kg >= until.goal.weight_kg:
-        rise = round(100 * (until.reached_kg / until.from_kg - 1))
-        much = f" That is {rise} % more; {MUCH}" if not plan.to_held and rise > MUCH_MORE else ""
-        return f"{said} to {until.reached_kg:g} kg.{much}"
-    sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
-    more = f"{sessions} more session{'s' if sessions > 1 else ''}"
-    return (
-        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session on average at most;"
-        f" {until.goal.weight_kg:g} kg takes {more}, or a heavier first weight (--from) if that is lifted well today."
-    )
 
 
 def spare_said(session: Session) -> str:
@@ -188,15 +164,6 @@ AFTER_A_BREAK = (
 AT_HOME = (
     "At home, alone: what has been shown, nothing new and no working weight. Film one from the side and count the"
     " standard. Headroom and a clear floor first; nothing overhead that can't be let go."
-)
-TO_THE_DAY = (
-    "lift: up from the bar in even jumps, then the full dose at that weight. Kilograms are 70 to 90 % of what should"
-    " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
-    " where it didn't, and goes back after two misses. part: of the lift, at weight, lighter than the entry's most and"
-    " clean every time. finish: strengthens, at a load that leaves two good reps in hand; a day of sore joints goes"
-    " without. The singles after the last heavy days only once the dose has met its standard. day: up in singles, three"
-    " tries at most at the last weights, none after two misses. A bad night, an illness or a night shift before: the"
-    " easy day's weight, whatever the plan says. A weight is a wish; the standard decides."
 )
 AWAY = (
     "A week away is the light one: the next comes so many weeks after it, and the first week back begins lower than the"
@@ -230,8 +197,6 @@ def how_it_goes(plan: Plan) -> list[str]:
         "Every fourth week is light: nothing new, nothing at working weight, half the drills' time. End it with"
         f" `drillpath place {lift}`."
     )
-    lagging = plan.path.shelf.drills.get(plan.weak) if plan.weak is not None else None
-    weak = f"{lagging.name} lags behind, so it begins each week but the light ones." if lagging else ""
     texts = {
         READ: True,
         KNOWN: known and plan.to_held > 0,
@@ -240,7 +205,7 @@ def how_it_goes(plan: Plan) -> list[str]:
         AT_HOME: plan.weeks.home > 0,
         TO_THE_DAY: plan.until is not None,
         AWAY: bool(plan.weeks.away),
-        weak: bool(weak),
+        lags_said(plan): plan.weak is not None,
         WEIGHT: True,
         SOONER: True,
         UNLOADED: True,

@@ -10,7 +10,7 @@ from shipped import worlds
 from kb.ask.plan.away import AWAY_FINISH, AWAY_KNOWN, Away, first, there, unloaded
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import day_of, week_of
+from kb.ask.plan.turns import day_of, week_of
 from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.kit import fit
@@ -99,16 +99,6 @@ def test_a_light_week_of_who_holds_the_lift_keeps_it_up_with_an_easy_weight(shel
         assert any(slot.form.is_lift for slot in session.slots)
         assert all(slot.kg is not None and 20 <= slot.kg <= 0.7 * 60 for slot in session.slots)
         assert session.minutes <= 10 + 25
-
-
-def test_the_last_heavy_days_have_two_singles_between_their_weight_and_the_wish(shelves: dict[LiftId, Shelf]) -> None:
-    """On two days, the last heavy ones before the week of the day."""
-    sessions = built_up(shelves, ()).sessions
-    singles = [(session, slot) for session in sessions for slot in session.slots if slot.singles_kg is not None]
-    assert [session.week for session, _ in singles] == [7, 8]
-    for session, slot in singles:
-        assert slot.kg < slot.singles_kg < 60
-        assert session.minutes <= 60
 
 
 @pytest.mark.parametrize(

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 import pytest
 from plan_paths import found_path
 
+from kb.ask.plan.block import LIMITS, Limits
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, Session, plan
 from kb.ask.shelf import Shelf
@@ -15,7 +16,13 @@ pytestmark = pytest.mark.no_cover
 
 
 def built(
-    shelves: Mapping[LiftId, Shelf], lift: str, per_week: int, minutes: int, weeks: int, weak: str | None = None
+    shelves: Mapping[LiftId, Shelf],
+    lift: str,
+    per_week: int,
+    minutes: int,
+    weeks: int,
+    weak: str | None = None,
+    limits: Limits = LIMITS,
 ) -> Plan:
     """The building-up weeks of who holds the lift."""
     goal = Goal(7 * weeks - 1, 100.0, 91.0)
@@ -28,6 +35,7 @@ def built(
         goal=goal,
         have=have,
         weak=None if weak is None else DrillId(weak),
+        limits=limits,
     )
 
 
@@ -170,6 +178,27 @@ def test_what_is_no_part_of_the_lift_is_refused(shelves: dict[LiftId, Shelf], we
 
 def test_what_lags_behind_must_fit_beside_the_lift(shelves: dict[LiftId, Shelf]) -> None:
     """The least minutes that would do are said, and they do."""
-    with pytest.raises(NoAnswer, match="the least that will do is 22"):
-        built(shelves, "clean-and-jerk", 2, 21, 9, "full-jerk")
-    assert built(shelves, "clean-and-jerk", 2, 22, 9, "full-jerk").sessions
+    with pytest.raises(NoAnswer, match="the least that will do is 27"):
+        built(shelves, "clean-and-jerk", 2, 26, 9, "full-jerk")
+    assert built(shelves, "clean-and-jerk", 2, 27, 9, "full-jerk").sessions
+
+
+@pytest.mark.parametrize("weak", [None, "full-jerk", "front-squat"])
+@pytest.mark.parametrize("squat_days", [0, 1, 2])
+@pytest.mark.parametrize("finish", [0, 1, 2, 3])
+@pytest.mark.parametrize("per_week", [1, 2, 3, 5])
+def test_no_more_squats_a_week_and_no_more_finishers_a_session_than_were_asked_for(
+    shelves: dict[LiftId, Shelf], per_week: int, finish: int, squat_days: int, weak: str | None
+) -> None:
+    """A squat that is a part of the lift counts too; a lift from the floor doesn't."""
+    limits = Limits(squat_days, finish)
+    if weak == "front-squat" and not squat_days:
+        with pytest.raises(BadInput, match="Front squat lags behind and is a squat"):
+            built(shelves, "clean-and-jerk", per_week, 60, 9, weak, limits)
+        return
+    sessions = built(shelves, "clean-and-jerk", per_week, 60, 9, weak, limits).sessions
+    for week in {session.week for session in sessions}:
+        own = [session for session in sessions if session.week == week]
+        assert sum(any(squats(slot.form.drill) for slot in session.slots) for session in own) <= squat_days
+    most = max(len(strength(session)) for session in sessions)
+    assert most == finish

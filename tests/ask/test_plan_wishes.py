@@ -9,8 +9,8 @@ from kb.ask.plan.forms import ONCE_HELD
 from kb.ask.plan.kilograms import BEGIN_AT, MOST_MORE_KG, Goal
 from kb.ask.plan.past import Done
 from kb.ask.plan.plan import Home, plan
+from kb.ask.plan.turns import day_of
 from kb.ask.plan.until import last_by
-from kb.ask.plan.weeks import day_of
 from kb.ask.shelf import Shelf
 from kb.errors import BadInput
 from kb.make.library import Library

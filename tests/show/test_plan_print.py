@@ -11,7 +11,7 @@ from plan_paths import found_path
 
 from kb.ask import read
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import day_of
+from kb.ask.plan.turns import day_of
 from kb.ask.shelf import Shelf
 from kb.show.plan_sheet import plan_sheet
 from kb.terms import LiftId

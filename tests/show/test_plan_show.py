@@ -15,7 +15,7 @@ from plan_paths import found_path
 from kb.ask import read
 from kb.ask.plan.past import Done
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.weeks import day_of
+from kb.ask.plan.turns import day_of
 from kb.ask.shelf import Shelf
 from kb.show.care import NO_REVIEW, USUAL
 from kb.show.plan_calendar import plan_calendar

@@ -5,20 +5,47 @@ next block keeps the main drills and exchanges the others. Common practice, no s
 """
 
 from collections.abc import Sequence
+from typing import NamedTuple
 
 from kb.ask.plan.forms import Form
-from kb.ask.plan.weeks import Weeks
+from kb.ask.plan.weeks import MOST_A_WEEK, Weeks
 from kb.terms import Catch, Drill, LiftId, Load, Speed
 
-__all__ = ["MOST_FINISH", "dealt", "family", "queue", "sparing", "turned", "weekday"]
+__all__ = [
+    "LIMITS",
+    "MOST_FINISH",
+    "SQUAT",
+    "Limits",
+    "dealt",
+    "family",
+    "queue",
+    "sparing",
+    "squats_of",
+    "turned",
+    "weekday",
+]
 
 MOST_FINISH = 4
 """Strengthening drills in a session at most. Common practice, no source."""
 
-MAIN = ("squat", "hinge", "drive")
+SQUAT = "squat"
+"""The family of both legs bent all the way, slowly, in repetitions: no lift from the floor is one."""
+
+
+class Limits(NamedTuple):
+    """How many sessions a week may have a squat, and how many drills may strengthen in one."""
+
+    squats: int = MOST_A_WEEK
+    finish: int = MOST_FINISH
+
+
+LIMITS = Limits()
+"""Where nothing was asked for."""
+
+MAIN = (SQUAT, "hinge", "drive")
 """What each block has one of, if the library and the room do: common practice, no source."""
 
-ONCE_A_SESSION = frozenset({"squat", "hinge"})
+ONCE_A_SESSION = frozenset({SQUAT, "hinge"})
 """What a session has one of at most: legs, and a back held in a lean, are good for one."""
 
 
@@ -30,7 +57,7 @@ def family(drill: Drill) -> str:
     if drill.dose.sides > 1 or not drill.dose.reps or (drill.speed is Speed.FULL and drill.catch is Catch.FULL):
         return "aside"
     if drill.catch is Catch.FULL:
-        return "squat"
+        return SQUAT
     return "drive" if drill.catch is not Catch.NONE or LiftId("jerk") in drill.lifts else "hinge"
 
 
@@ -69,18 +96,20 @@ def queue(finish: Sequence[Form], block: int, places: int) -> list[Form]:
 
 
 def dealt(
-    finish: Sequence[Form], rooms: Sequence[int], block: int, trained: Sequence[frozenset[str]]
+    finish: Sequence[Form], rooms: Sequence[int], block: int, trained: Sequence[frozenset[str]], limits: Limits = LIMITS
 ) -> list[list[Form]]:
-    """For each weekday of a block what strengthens after the lift, fast before slow, four at most, each once a week.
+    """For each weekday of a block what strengthens after the lift, fast before slow, so many at most, each once a week.
 
     `rooms` are the weekdays' minutes for it, `trained` the families that each has before the lift: none has two squats,
-    or two drills that hold the back in a lean. Dealt out one to each weekday in turn, so that none has all.
+    or two drills that hold the back in a lean; and no more weekdays have a squat than `limits` allow. Dealt out one to
+    each weekday in turn, so that none has all.
     """
     left, found = list(rooms), [list[Form]() for _ in rooms]
-    left_over = queue(finish, block, MOST_FINISH * len(rooms))
-    for _ in range(MOST_FINISH):
+    left_over = queue(finish, block, limits.finish * len(rooms))
+    for _ in range(limits.finish):
         for day, own in enumerate(found):
-            had = trained[day] | {family(each.drill) for each in own}
+            squats = sum(SQUAT in families for families in trained) + sum(map(squats_of, found))
+            had = trained[day] | {family(each.drill) for each in own} | ({SQUAT} if squats >= limits.squats else set())
             form = next((each for each in left_over if _may(each, left[day], had)), None)
             if form is not None:
                 left_over.remove(form)
@@ -89,6 +118,11 @@ def dealt(
     return [
         sorted(own, key=lambda form: (family(form.drill) == "aside", form.dials.speed < Speed.FULL)) for own in found
     ]
+
+
+def squats_of(forms: Sequence[Form]) -> int:
+    """How many squats there are among some drills."""
+    return sum(family(form.drill) == SQUAT for form in forms)
 
 
 def _may(form: Form, room: int, had: frozenset[str]) -> bool:

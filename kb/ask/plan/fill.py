@@ -28,8 +28,8 @@ built up, strengthened for, and lifted on its day."""
 class Slot(NamedTuple):
     """A form in a session. `exposure` counts the days it is met on; `again` if it was tried before and not met.
 
-    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; `singles_kg` what two
-    singles after the dose weigh, on the last heavy days before it.
+    `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; so many `singles` after
+    the dose weigh `singles_kg`, on the last heavy days before it; one `rehearses` the first of the day's `tries`.
     """
 
     form: Form
@@ -39,6 +39,9 @@ class Slot(NamedTuple):
     again: bool = False
     kg: float | None = None
     singles_kg: float | None = None
+    singles: int = 0
+    rehearses: bool = False
+    tries: tuple[float, ...] = ()
 
 
 class Way(NamedTuple):
@@ -89,7 +92,7 @@ class _Filling:
         """Sessions to spare if a form is met in session `n`, before it or what comes heavier after it ends too late."""
         at, gap = n, 0 if self.waits[form.n] else n - self.last[form.n]
         for _ in range(self.left(form) - 1):
-            gap = least_gap(gap, max(self.last_day - at, 0), self.weeks.per_week)
+            gap = least_gap(gap, max(self.last_day - at, 0), self.weeks.on_average)
             at += gap
         heavier = form.heavier
         while heavier is not None:
@@ -101,7 +104,7 @@ class _Filling:
         return 0 if self.waits[form.n] else self.gap[form.n]
 
     def _apart(self, form: Form, n: int) -> bool:
-        wait = least_gap(self._gap(form), max(self.last_day - self.last[form.n], 0), self.weeks.per_week)
+        wait = least_gap(self._gap(form), max(self.last_day - self.last[form.n], 0), self.weeks.on_average)
         return n - self.last[form.n] >= wait
 
     def _stands(self, form: Form) -> bool:

@@ -13,15 +13,11 @@ __all__ = [
     "FIRST",
     "MOST_MORE_KG",
     "OF_A_WEEK",
-    "SINGLES_MIN",
-    "SINGLES_ON",
     "Goal",
     "begins_at",
-    "by_then",
     "reached",
     "rounded",
     "session_kg",
-    "singles_kg",
 ]
 
 BEGIN_AT = 0.6
@@ -43,11 +39,6 @@ source."""
 
 BEFORE_THE_DAY = (0.8, 0.7)
 """The same for the week of the day, before it: fresh for it. Common practice, no source."""
-
-
-SINGLES_ON, SINGLES_MIN = 2, 3
-"""On how many heavy days before the day there are two singles more, and the minutes that they take. Common practice,
-no source."""
 
 
 class Goal(NamedTuple):
@@ -82,20 +73,6 @@ def session_kg(goal: Goal, begin: float, end: float, loaded: Sequence[int], week
     What should go grows from `begin` to `end` in a wave. Rounded down to what discs make.
     """
     return rounded(goal, by_then(begin, end, loaded, weeks, n) * _share(loaded, weeks, n))
-
-
-def singles_kg(
-    goal: Goal, weeks: Weeks, loaded: Sequence[int], n: int, kg: float | None, goes: float | None
-) -> float | None:
-    """What two singles after the dose of session `n` weigh, kg: half-way from its weight to what should go by then.
-
-    On the last heavy days of the last two weeks before that of the day; None on any other, and without a wish. Common
-    practice, no source.
-    """
-    heavy = {weeks.week(each): each for each in loaded if weeks.week(each) < weeks.week(loaded[-1])}
-    if kg is None or goes is None or n not in sorted(heavy.values())[-SINGLES_ON:]:
-        return None
-    return rounded(goal, (kg + goes) / 2)
 
 
 def _share(loaded: Sequence[int], weeks: Weeks, n: int) -> float:

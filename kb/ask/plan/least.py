@@ -122,7 +122,7 @@ class _Spaced:
         return self._known[key]
 
     def _searched(self, form: Form, after: int, gap: int, days: int) -> int | None:
-        wait = 1 if gap < 0 else least_gap(gap, max(self.last_day - after, 0), self.weeks.per_week)
+        wait = 1 if gap < 0 else least_gap(gap, max(self.last_day - after, 0), self.weeks.on_average)
         best: int | None = None
         for n in range(after + wait, self.last_day - days + 2):
             if best is not None and n + days - 1 >= best:
@@ -158,7 +158,7 @@ def _chain_fits(
 
 def _resumed(spaced: _Spaced, form: Form, stands: Past, days: int, begun: int) -> int | None:
     """As `_Spaced.end`, for a form whose next day is one of the sessions to come."""
-    least = 1 if stands.waits else least_gap(stands.gap, max(spaced.last_day - stands.last, 0), spaced.weeks.per_week)
+    least = 1 if stands.waits else least_gap(stands.gap, max(spaced.last_day - stands.last, 0), spaced.weeks.on_average)
     ends = [
         end
         for n in range(max(stands.last + least, begun + 1), spaced.last_day + 1)

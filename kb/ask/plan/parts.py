@@ -19,9 +19,6 @@ MOST_OF_IT = 0.8
 """The share of what should go by then that a part with a catch, or a squat, takes at most: it is for how it is done.
 Common practice, no source."""
 
-MOST_OF_WEAK = 0.9
-"""The same where a part lags behind: there it is trained near what it fails at. Common practice, no source."""
-
 SNATCH_OF_CLEAN = 0.8
 """What a snatch goes to, of a clean: for a pull whose load is said as a share of the clean. Common practice, no
 source."""
@@ -30,8 +27,9 @@ source."""
 def share_of(drill: Drill, lift: Lift, *, weak: bool = False) -> float | None:
     """What a part weighs, as a share of what the lift should go by then; None where its entry has no share of a lift.
 
-    The most that its entry has, no more than `MOST_OF_IT`, `MOST_OF_WEAK` where it lags behind, or than the lift itself
-    for a pull.
+    The most that its entry has, no more than `MOST_OF_IT`, or than the lift itself for a pull or for what lags behind:
+    that is trained near what it fails at, and a lift by itself (`Stage.WHOLE`) whatever its entry, which is for who
+    learns it.
     """
     if drill.load_from is None:
         return None
@@ -39,7 +37,9 @@ def share_of(drill: Drill, lift: Lift, *, weak: bool = False) -> float | None:
     own = {lift.id, *lift.parts}
     if drill.load_from.lift not in own:
         most /= SNATCH_OF_CLEAN
-    return min(most, 1.0 if drill.catch is Catch.NONE else MOST_OF_WEAK if weak else MOST_OF_IT)
+    if weak:
+        return 1.0 if drill.stage is Stage.WHOLE and drill.load[1] is Load.WORKING else min(most, 1.0)
+    return min(most, 1.0 if drill.catch is Catch.NONE else MOST_OF_IT)
 
 
 def is_part(drill: Drill) -> bool:

@@ -5,16 +5,18 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.away import Away
+from kb.ask.plan.block import LIMITS, Limits
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.least import Least, least
-from kb.ask.plan.numbered import beside_of
 from kb.ask.plan.past import Done, Past, past_of
+from kb.ask.plan.second import Also, Beyond, Second, built_up, check_second
 from kb.ask.plan.spare import gone_over, once_more
 from kb.ask.plan.spread import spread
-from kb.ask.plan.until import Until, last_by, practised, until, weighed
-from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, day_of, week_of, weeks_of
+from kb.ask.plan.turns import PerWeek, check_away, turns_of, week_of_day
+from kb.ask.plan.until import Until, last_by, until, weighed
+from kb.ask.plan.weeks import LONGEST, MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW, Weeks, weeks_of
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId
 
@@ -58,6 +60,7 @@ class Plan(NamedTuple):
 
     `least` is the number of the session in which any plan has the lift held, at least; `others` are drills done that
     are not in it. `weak` is the part that lags behind, if one was named; `away` are weeks without sessions.
+    `second` is a second lift for the day.
     """
 
     path: Path
@@ -72,6 +75,7 @@ class Plan(NamedTuple):
     until: Until | None = None
     weak: DrillId | None = None
     away: Away = NOWHERE
+    second: Second | None = None
 
     @property
     def to_held(self) -> int:
@@ -99,10 +103,30 @@ def _session(n: int, slots: Sequence[Slot], weeks: Weeks, minutes: int, known: S
     return session._replace(spare=spare, more=more)
 
 
+class _Asked(NamedTuple):
+    """A plan's question, as `plan` has it."""
+
+    path: Path
+    per_week: tuple[int, ...]
+    minutes: int
+    done: tuple[Done, ...]
+    new: int
+    known: bool
+    home: Home | None
+    held: bool
+    away: tuple[int, ...] = ()
+    goal: Goal | None = None
+
+    @property
+    def a_week(self) -> tuple[int, ...]:
+        """Sessions of each week by turns, those at home among them."""
+        return tuple(each + (self.home.sessions if self.home else 0) for each in self.per_week)
+
+
 def plan(
     path: Path,
     *,
-    per_week: int,
+    per_week: PerWeek,
     minutes: int,
     done: Sequence[Done] = (),
     new: int = MOST_NEW,
@@ -113,6 +137,8 @@ def plan(
     held: bool = False,
     weak: DrillId | None = None,
     away: Away = NOWHERE,
+    limits: Limits = LIMITS,
+    also: Also | None = None,
 ) -> Plan:
     """The sessions from a path to its lift held, and on to a day.
 
@@ -121,7 +147,7 @@ def plan(
     path
         What is new, in order.
     per_week
-        Sessions a week with a coach, 1 to 7 with those at home.
+        Sessions a week with a coach, 1 to 7 with those at home; or those of each week by turns.
     minutes
         Of each session, min, warm-up included; 1 to 240.
     done
@@ -142,6 +168,10 @@ def plan(
         The part that lags behind: it begins each week but the light ones, up to the day of a goal.
     away
         Weeks without sessions, counted from 1, and what there is in them.
+    limits
+        How many sessions a week may have a squat, and how many drills may strengthen in one, up to a day.
+    also
+        A second lift for the day, held today too: it begins each session.
 
     Raises
     ------
@@ -150,15 +180,23 @@ def plan(
     NoAnswer
         If some drill doesn't fit a session; the text has the least minutes.
     """
-    asked = _Asked(path, per_week, minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
+    asked = _Asked(path, turns_of(per_week), minutes, tuple(done), new, known or held, home, held, away.weeks, goal)
+    found = _planned(asked, Beyond(have, held, weak, limits, also))
+    return found._replace(weak=weak, away=away)
+
+
+def _planned(asked: _Asked, beyond: Beyond) -> Plan:
+    path, goal, minutes = asked.path, asked.goal, asked.minutes
+    check_second(beyond.also, path.shelf.lift, held=asked.held, goal=goal)
     forms, weeks, past, others, begun, bound, filled = _learn(asked)
     what = until(goal, forms, weeks, filled, begun) if goal else None
+    second: Second | None = None
     if what is not None:
-        beside = beside_of(path.shelf, have, forms, minutes, held=held, weak=weak)
-        filled = [*weighed(filled, what), *practised(forms, weeks, what, filled, begun, beside, path.shelf.lift)]
+        built, second = built_up(path.shelf, forms, weeks, what, filled, begun, minutes, beyond)
+        filled = [*weighed(filled, what), *built]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = _sessions(forms, past, weeks, minutes, begun, filled)
-    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, weak, away)
+    return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, second=second)
 
 
 def _sessions(
@@ -175,21 +213,6 @@ def _sessions(
     )
 
 
-class _Asked(NamedTuple):
-    """A plan's question, as `plan` has it."""
-
-    path: Path
-    per_week: int
-    minutes: int
-    done: tuple[Done, ...]
-    new: int
-    known: bool
-    home: Home | None
-    held: bool
-    away: tuple[int, ...] = ()
-    goal: Goal | None = None
-
-
 class _Learnt(NamedTuple):
     """The sessions until the lift is held."""
 
@@ -204,54 +227,26 @@ class _Learnt(NamedTuple):
 
 def _learn(asked: _Asked) -> _Learnt:
     at_home, minutes = asked.home.sessions if asked.home else 0, asked.minutes
-    if not 1 <= asked.per_week <= MOST_A_WEEK - at_home:
+    wrong = next((each for each in asked.per_week or (0,) if not 1 <= each <= MOST_A_WEEK - at_home), None)
+    if wrong is not None:
         beside = f" and {at_home} at home" if at_home else ""
-        raise BadInput(f"{asked.per_week} sessions a week{beside}: a plan has from 1 to {MOST_A_WEEK} in all")
+        raise BadInput(f"{wrong} sessions a week{beside}: a plan has from 1 to {MOST_A_WEEK} in all")
     if not 1 <= minutes <= LONGEST:
         raise BadInput(f"{minutes} min a session: a plan's sessions have from 1 to {LONGEST} minutes")
     if not 1 <= asked.new <= MOST_LOOKED_AT:
         raise BadInput(f"{asked.new} new drills a session: a plan has from 1 to {MOST_LOOKED_AT}")
-    _check_away(asked)
+    begun = max((each.session for each in asked.done), default=0)
+    day_week = None if asked.goal is None else week_of_day(begun, asked.a_week, asked.away, asked.goal.days)
+    check_away(asked.away, asked.a_week, begun, day_week)
     forms = forms_of(asked.path, known=asked.known, home=asked.home.have if asked.home else None)
     past, others = past_of(forms, asked.done)
-    begun = _begun(asked)
-    weeks = weeks_of(
-        forms,
-        asked.per_week + at_home,
-        minutes,
-        home=at_home,
-        most_new=asked.new,
-        away=asked.away,
-        day_week=_day_week(asked, begun),
-    )
+    new, away = asked.new, asked.away
+    weeks = weeks_of(forms, asked.a_week, minutes, home=at_home, most_new=new, away=away, day_week=day_week)
     if asked.held or past[-1].met >= forms[-1].exposures:  # the lift is held, and with it all that led there
         return _Learnt(forms, weeks, past, others, begun, Least(begun, begun, begun), [])
     bound = least(forms, past, weeks, begun=begun)
     filled = spread(forms, past, weeks, begun=begun, least=bound.sessions)
     return _Learnt(forms, weeks, past, others, begun, bound, filled)
-
-
-def _begun(asked: _Asked) -> int:
-    return max((each.session for each in asked.done), default=0)
-
-
-def _day_week(asked: _Asked, begun: int) -> int | None:
-    """The week of the day that was named, counted with those away; None without one."""
-    if asked.goal is None:
-        return None
-    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
-    return (day_of(begun + 1, a_week, asked.away) + asked.goal.days) // 7 + 1
-
-
-def _check_away(asked: _Asked) -> None:
-    """Raise BadInput, in one sentence, for a week away that can't be: before the next session, or from the day on."""
-    a_week = asked.per_week + (asked.home.sessions if asked.home else 0)
-    day = _day_week(asked, _begun(asked))
-    for week in asked.away:
-        if week == week_of(_begun(asked) + 1, a_week, [each for each in asked.away if each < week]):
-            raise BadInput(f"week {week} can't be away: the next session is in it, so begin after it")
-        if day is not None and week >= day:
-            raise BadInput(f"week {week} can't be away: the day is in week {day}")
 
 
 def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
@@ -260,14 +255,17 @@ def _in_time(asked: _Asked, what: Until) -> tuple[tuple[str, int], ...]:
     more_new = () if asked.known else range(asked.new + 1, MOST_LOOKED_AT + 1)
     ways = (
         [("new", new, asked._replace(new=new)) for new in more_new],
-        [("per_week", n, asked._replace(per_week=n)) for n in range(asked.per_week + 1, MOST_A_WEEK - at_home + 1)],
+        [
+            ("per_week", n, asked._replace(per_week=(n,)))
+            for n in range(max(asked.per_week) + 1, MOST_A_WEEK - at_home + 1)
+        ],
     )
     found = []
     for way in ways:
         for name, value, other in way:
             learnt = _learn(other)
             if learnt.begun + len(learnt.sessions) <= last_by(
-                what.goal.days, learnt.begun, learnt.weeks.per_week, asked.away
+                what.goal.days, learnt.begun, learnt.weeks.by_turns, asked.away
             ):
                 found.append((name, value))
                 break

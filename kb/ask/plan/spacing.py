@@ -36,7 +36,7 @@ def best_gap_days(delay_days: float) -> float:
     return best_share(delay_days) * delay_days
 
 
-def best_gap(left: int, per_week: int) -> int:
+def best_gap(left: int, per_week: float) -> int:
     """The best gap in whole sessions, one at least, with `left` sessions still to go to the lift day.
 
     >>> best_gap(2, 2), best_gap(12, 2), best_gap(20, 2)
@@ -45,7 +45,7 @@ def best_gap(left: int, per_week: int) -> int:
     return max(1, floor(best_gap_days(left * 7 / per_week) * per_week / 7 + 0.5))
 
 
-def least_gap(before: int, left: int, per_week: int) -> int:
+def least_gap(before: int, left: int, per_week: float) -> int:
     """The least gap that may follow a gap of `before` sessions (0: there was none), `left` before the lift day.
 
     It is wider by a session each time until it is the best gap for the time that is left, and never shrinks.

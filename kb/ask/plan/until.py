@@ -4,14 +4,17 @@ from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from kb.ask.plan.beside import Beside, Layout
-from kb.ask.plan.fill import Kind, Slot
+from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form
-from kb.ask.plan.kilograms import EASY, FIRST, SINGLES_MIN, Goal, begins_at, reached, rounded, session_kg, singles_kg
+from kb.ask.plan.kilograms import FIRST, Goal, begins_at, reached, rounded
+from kb.ask.plan.lagging import OTHER, weak_kg, weak_sets
 from kb.ask.plan.parts import is_squat, share_of
-from kb.ask.plan.wave import by_then
-from kb.ask.plan.weeks import Weeks, day_of
+from kb.ask.plan.rise import Rise
+from kb.ask.plan.tries import SINGLES_MIN, Singles, singles, tries
+from kb.ask.plan.turns import PerWeek, day_of
+from kb.ask.plan.weeks import Weeks
 from kb.errors import BadInput
-from kb.terms import DrillId, Lift, Load, Stage
+from kb.terms import Lift, Load, Stage
 
 __all__ = ["Until", "last_by", "practised", "until", "weighed"]
 
@@ -44,7 +47,7 @@ class Until(NamedTuple):
         return ends[-1] if ends else None
 
 
-def last_by(days: int, begun: int, per_week: int, away: Sequence[int] = ()) -> int:
+def last_by(days: int, begun: int, per_week: PerWeek, away: Sequence[int] = ()) -> int:
     """The number of the last session within so many days of the next one, `begun` having been done, weeks `away`.
 
     >>> last_by(41, 0, 3), last_by(6, 4, 2), last_by(0, 0, 1)
@@ -71,7 +74,7 @@ def until(goal: Goal, forms: Sequence[Form], weeks: Weeks, learnt: Sequence[Sequ
         raise BadInput(
             f"it can't begin at {begin:g} kg, but between the bar, {goal.bar_kg:g} kg, and {goal.weight_kg:g} kg"
         )
-    last, held_in = last_by(goal.days, begun, weeks.per_week, weeks.away), begun + len(learnt)
+    last, held_in = last_by(goal.days, begun, weeks.by_turns, weeks.away), begun + len(learnt)
     end = None
     if begin is not None and last > held_in:
         end = reached(goal, begin, _loaded(weeks, held_in + 1, last))
@@ -123,28 +126,18 @@ def practised(
     its parts at weight before it, where there are any, and after it the squat and what strengthens.
     """
     first, last = what.held_in + 1, what.last
-    day, loaded = _day(weeks, first, last), _loaded(weeks, first, last)
+    day = _day(weeks, first, last)
+    rise = Rise(what.goal, weeks, tuple(_loaded(weeks, first, last)), what.from_kg, what.reached_kg)
     turns, found = _Turns(forms, seen, begun), list[list[Slot]]()
     checks = KEPT * max((form.check for form in turns.near), default=0)
-    layout = Layout(beside, weeks, day, weeks.room - forms[-1].work, checks)
+    more = {n: SINGLES_MIN for n in rise.loaded if _singles(rise, n, forms[-1]) is not None}
+    layout = Layout(beside, weeks, day, weeks.room - forms[-1].work, checks, more)
     for n in range(first, day + 1):
-        at_home, room = weeks.at_home(n), weeks.room_in(n)
-        main: list[Slot] = []
-        easy = _easy_kg(what, weeks, loaded, n)
-        own = _lift(forms, at_home=at_home, loaded=n in loaded or easy is not None)
-        if own is not None:
-            minutes = own.check if weeks.light(n) and n not in loaded else own.work
-            kind: Kind = "day" if n == day else "keep" if weeks.light(n) and n not in loaded else "build"
-            singles = singles_kg(
-                what.goal, weeks, loaded, n, _kg(what, weeks, loaded, n), _goes(what, weeks, loaded, n)
-            )
-            minutes += SINGLES_MIN if singles is not None else 0
-            main.append(
-                Slot(own, own.exposures + 1, kind, minutes, False, easy or _kg(what, weeks, loaded, n), singles)
-            )
-            room -= minutes
-        parts, finish = layout.of(n) if (n in loaded or easy is not None) and n != day else ([], [])
-        beside_it = _parts(what, parts, lift, _goes(what, weeks, loaded, n), easy, room, beside.weak)
+        at_home, room, easy = weeks.at_home(n), weeks.room_in(n), rise.easy(n)
+        main = _main(forms, rise, n)
+        room -= sum(slot.minutes for slot in main)
+        parts, finish = layout.of(n) if (n in rise.loaded or easy is not None) and n != day else ([], [])
+        beside_it = _parts(rise, n, parts, lift, room, beside)
         before = [slot for slot in beside_it if not is_squat(slot.form.drill) or slot.form.drill.id == beside.weak]
         kept: list[Slot] = []
         for form in [] if parts else turns.next(n, at_home=at_home):
@@ -157,6 +150,29 @@ def practised(
         after += [Slot(form, 1, "finish", form.work) for form in ([] if easy is not None else _within(finish, room))]
         found.append([*sorted(kept, key=lambda slot: slot.form.n), *before, *main, *after])
     return found
+
+
+def _main(forms: Sequence[Form], rise: Rise, n: int) -> list[Slot]:
+    """The lift in session `n`, with what it weighs, its singles, and on the day its tries."""
+    weeks, loaded, easy = rise.weeks, n in rise.loaded, rise.easy(n)
+    own = _lift(forms, at_home=weeks.at_home(n), loaded=loaded or easy is not None)
+    if own is None:
+        return []
+    keeps = weeks.light(n) and not loaded
+    slot = Slot(own, own.exposures + 1, "keep" if keeps else "build", own.check if keeps else own.work)
+    if n == rise.day:
+        return [slot._replace(kind="day", kg=rise.kg(n), tries=tries(rise))]
+    more = _singles(rise, n, own)
+    slot = slot._replace(kg=easy or rise.kg(n))
+    if more is not None:
+        minutes = slot.minutes + SINGLES_MIN
+        slot = slot._replace(minutes=minutes, singles_kg=more.kg, singles=more.number, rehearses=more.rehearses)
+    return [slot]
+
+
+def _singles(rise: Rise, n: int, own: Form) -> Singles | None:
+    """The singles after the dose of session `n`, where the minutes allow them."""
+    return singles(rise, n) if own.work + SINGLES_MIN <= rise.weeks.room else None
 
 
 class _Turns:
@@ -185,32 +201,22 @@ def _lift(forms: Sequence[Form], *, at_home: bool, loaded: bool) -> Form | None:
     return able[-1] if able else None if at_home else own[0]
 
 
-def _goes(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
-    """What should go by the loaded session `n`, kg; None in any other, and without a wish."""
-    if what.from_kg is None or what.reached_kg is None or n not in loaded:
-        return None
-    return by_then(what.from_kg, what.reached_kg, loaded, weeks, n)
-
-
-def _parts(
-    what: Until,
-    parts: Sequence[Form],
-    lift: Lift,
-    goes: float | None,
-    easy: float | None,
-    room: int,
-    weak: DrillId | None,
-) -> list[Slot]:
-    """The parts of a session at their share of what should go; in a light week one round each, of an easy weight."""
-    if easy is None:
-        fits = _within(parts, room)
-        return [
-            Slot(form, 1, "part", form.work, kg=_part_kg(what, form, lift, goes, weak=form.drill.id == weak))
-            for form in fits
-        ]
-    return [
-        Slot(form, 1, "keep", form.check, kg=_part_kg(what, form, lift, easy)) for form in _within(parts, room, "check")
-    ]
+def _parts(rise: Rise, n: int, parts: Sequence[Form], lift: Lift, room: int, beside: Beside) -> list[Slot]:
+    """The parts of session `n` at their share of what should go; in a light week one round each, of an easy weight."""
+    easy = rise.easy(n)
+    if easy is not None:
+        fits = _within(parts, room, "check")
+        return [Slot(form, 1, "keep", form.check, kg=_part_kg(rise, form, lift, easy)) for form in fits]
+    kg = {form.n: _part_kg(rise, form, lift, rise.goes(n)) for form in parts}
+    own = list(parts)
+    if beside.lagging is not None:
+        weak, most = beside.lagging.form, share_of(beside.lagging.form.drill, lift, weak=True) or 1.0
+        kg[weak.n] = weak_kg(beside.lagging, rise, n, most)
+        heavy = weak_sets(beside.lagging, rise, n, kg[weak.n])
+        if heavy.work > room:  # beside the singles of a short session it has its easier day
+            heavy, kg[weak.n] = weak, weak_kg(beside.lagging, rise, n, min(most, OTHER))
+        own = [heavy if form.n == weak.n else form for form in parts]
+    return [Slot(form, 1, "part", form.work, kg=kg[form.n]) for form in _within(own, room)]
 
 
 def _within(forms: Sequence[Form], room: int, minutes: Literal["work", "check"] = "work") -> list[Form]:
@@ -224,22 +230,7 @@ def _within(forms: Sequence[Form], room: int, minutes: Literal["work", "check"] 
     return found
 
 
-def _easy_kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
-    """What the lift weighs in session `n` of a light week, kg; None in any other, and without a wish."""
-    before = [each for each in loaded if each < n]
-    if not weeks.light(n) or weeks.at_home(n) or n in loaded or not before:
-        return None
-    goes = _goes(what, weeks, loaded, before[-1])
-    return None if goes is None else rounded(what.goal, EASY * goes)
-
-
-def _part_kg(what: Until, form: Form, lift: Lift, goes: float | None, *, weak: bool = False) -> float | None:
+def _part_kg(rise: Rise, form: Form, lift: Lift, goes: float | None) -> float | None:
     """What a part weighs, kg: its share of what should go, rounded down, the bar at least."""
-    share = share_of(form.drill, lift, weak=weak)
-    return None if goes is None or share is None else rounded(what.goal, share * goes)
-
-
-def _kg(what: Until, weeks: Weeks, loaded: Sequence[int], n: int) -> float | None:
-    if what.from_kg is None or what.reached_kg is None or n not in loaded:
-        return None
-    return session_kg(what.goal, what.from_kg, what.reached_kg, loaded, weeks, n)
+    share = share_of(form.drill, lift)
+    return None if goes is None or share is None else rounded(rise.goal, share * goes)

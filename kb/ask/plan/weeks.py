@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.plan.forms import Form
+from kb.ask.plan.turns import PerWeek, Place, place_of, turns_of
 from kb.errors import NoAnswer
 from kb.terms import Load
 
@@ -14,9 +15,7 @@ __all__ = [
     "MOST_LOOKED_AT",
     "MOST_NEW",
     "Weeks",
-    "day_of",
     "warm_up",
-    "week_of",
     "weeks_of",
 ]
 
@@ -41,7 +40,8 @@ revisited"; durations from secondary pages). 10 is both at their least."""
 class Weeks(NamedTuple):
     """How sessions lie in weeks. `room` is a session's minutes for drills, `light_room` those in a light week.
 
-    Of the sessions a week `home` are done alone at home. `most_new` drills are new in one session at most. In the weeks
+    A week has `per_week` sessions, or where weeks differ so many by `turns`, `per_week` in the fullest. Of the sessions
+    a week `home` are done alone at home. `most_new` drills are new in one session at most. In the weeks
     of `away`, in order, there are no sessions. `day_week` is the week of a day that was named.
     """
 
@@ -53,14 +53,29 @@ class Weeks(NamedTuple):
     most_new: int = MOST_NEW
     away: tuple[int, ...] = ()
     day_week: int | None = None
+    turns: tuple[int, ...] = ()
+
+    @property
+    def by_turns(self) -> tuple[int, ...]:
+        """Sessions of each week by turns, those at home among them."""
+        return self.turns or (self.per_week,)
+
+    @property
+    def on_average(self) -> float:
+        """Sessions a week on average, those at home among them."""
+        return sum(self.by_turns) / len(self.by_turns)
+
+    def place(self, n: int) -> Place:
+        """Where session `n` lies in its week; weeks away are passed over."""
+        return place_of(n, self.by_turns, self.away)
 
     def week(self, n: int) -> int:
         """The week of session `n`, both counted from 1; those away are passed over."""
-        return week_of(n, self.per_week, self.away)
+        return self.place(n).week
 
     def week_begins(self, n: int) -> int:
         """The first session of the week of session `n`."""
-        return (n - 1) // self.per_week * self.per_week + 1
+        return n - self.place(n).at
 
     def _ends_block(self, week: int) -> bool:
         """Whether a block ends with a week: every so many, counted anew after one away; one away ends it too."""
@@ -81,7 +96,7 @@ class Weeks(NamedTuple):
         Once a week with a coach is light enough: such a plan has none. A week away is one, and the count begins anew.
         None is right before the week of the day, which is easy itself.
         """
-        return self.per_week - self.home > 1 and self._ends_block(self.week(n))
+        return self.on_average - self.home > 1 and self._ends_block(self.week(n))
 
     def at_home(self, n: int) -> bool:
         """Whether session `n` is done alone at home: those with a coach begin the week and lie evenly in it.
@@ -89,12 +104,13 @@ class Weeks(NamedTuple):
         >>> [Weeks(3, 5, 15, 7, home=2).at_home(n) for n in range(1, 5)]
         [False, True, True, False]
         """
-        coached = self.per_week - self.home
-        return (n - 1) % self.per_week not in {-(-at * self.per_week // coached) for at in range(coached)}
+        _, place, of = self.place(n)
+        coached = of - self.home
+        return place not in {-(-at * of // coached) for at in range(coached)}
 
     def places(self, n: int) -> bool:
         """Whether session `n` is the last with a coach in a light week, with a look at where the lifter stands."""
-        rest = range(n + 1, self.week_begins(n) + self.per_week)
+        rest = range(n + 1, self.week_begins(n) + self.place(n).of)
         return self.light(n) and not self.at_home(n) and all(self.at_home(each) for each in rest)
 
     def shows(self, n: int) -> bool:
@@ -135,30 +151,9 @@ def warm_up(minutes: int) -> int:
     return min(max(minutes // 4, LEAST_RAISE), MOST_WARM_UP)
 
 
-def week_of(n: int, per_week: int, away: Sequence[int] = ()) -> int:
-    """The week of session `n`, both counted from 1, those `away` passed over.
-
-    >>> [week_of(n, 2, away=(2,)) for n in range(1, 6)]
-    [1, 1, 3, 3, 4]
-    """
-    week = (n - 1) // per_week + 1
-    for each in sorted(away):
-        week += each <= week
-    return week
-
-
-def day_of(n: int, per_week: int, away: Sequence[int] = ()) -> int:
-    """The day of session `n`, counted from the Monday, as it were, of session 1's week; evenly spread.
-
-    >>> [day_of(n, 2) for n in range(1, 5)], [day_of(n, 3) for n in range(1, 5)]
-    ([0, 3, 7, 10], [0, 2, 4, 7])
-    """
-    return 7 * (week_of(n, per_week, away) - 1) + (n - 1) % per_week * 7 // per_week
-
-
 def weeks_of(
     forms: tuple[Form, ...],
-    per_week: int,
+    per_week: PerWeek,
     minutes: int,
     *,
     home: int = 0,
@@ -185,6 +180,6 @@ def weeks_of(
         )
     checks = [form.check for form in forms if form.load is not Load.WORKING]
     most_new = MOST_LOOKED_AT if any(form.known for form in forms) else most_new
-    return Weeks(
-        per_week, warm_up(minutes), room, max([room // 2, *checks]), home, most_new, tuple(sorted(away)), day_week
-    )
+    turns = turns_of(per_week)
+    half = max([room // 2, *checks])
+    return Weeks(max(turns), warm_up(minutes), room, half, home, most_new, tuple(sorted(away)), day_week, turns)
