@@ -207,7 +207,7 @@ def how_it_goes(plan: Plan) -> list[str]:
         AWAY: bool(plan.weeks.away),
         lags_said(plan): plan.weak is not None,
         WEIGHT: True,
-        SOONER: True,
+        SOONER: plan.until is None,
         UNLOADED: True,
         light: any(session.light for session in plan.sessions),
         ANEW: True,
