@@ -67,6 +67,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _watched,
         _partners,
         _lengths,
+        _climbs,
         _groups,
         _without,
         _today,
@@ -117,18 +118,21 @@ def _waits(answer: Json, asked: Json) -> list[str]:
 
 
 def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
-    """The gear of a slot, the partner's where they take turns."""
+    """The gear of a slot, the first one's where some take turns."""
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
-    other = _named(answer, slot["shares"])
-    theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
-    twins = [s for s in theirs if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
-    return list(twins[0]["gear"]) if twins else []
+    for other in (_named(answer, name) for name in slot["shares"]):
+        theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
+        for twin in theirs:
+            same = (twin["drill"], twin["load"]) == (slot["drill"], slot["load"])
+            if same and twin["gear"] and {each["name"], *slot["shares"]} == {other["name"], *twin["shares"]}:
+                return list(twin["gear"])
+    return []
 
 
 def _going_on(each: Json) -> Json:
     """What a lifter has more, as a slot; an empty one where there is nothing."""
-    more: Json = each["more"] or {"start_s": 0, "end_s": 0, "drill": None, "shares": None, "gear": [], "station": "-"}
+    more: Json = each["more"] or {"start_s": 0, "end_s": 0, "drill": None, "shares": [], "gear": [], "station": "-"}
     return {**more, "as": "more", "with": None}
 
 
@@ -189,7 +193,7 @@ def _strength(answer: Json, asked: Json) -> list[str]:
                 wrong.append(f"{each['name']}: {slot['drill']} isn't for strength in this lift")
             if slot["start_s"] < now or slot["end_s"] > 60 * asked["minutes"] or not needs <= length < needs + TICK:
                 wrong.append(f"{each['name']}: {slot['drill']} from {slot['start_s']} to {slot['end_s']}")
-            if slot["shares"] and entry["dose"].get("rest_s", 0) < _round(entry["dose"]):
+            if entry["dose"].get("rest_s", 0) < _round(entry["dose"]) * len(slot["shares"]):
                 wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
             now = slot["end_s"]
         if each["more"] and each["more"]["start_s"] < now:
@@ -218,14 +222,25 @@ def _more(answer: Json, asked: Json) -> list[str]:
             wrong.append(f"{each['name']} goes on with what isn't theirs")
         if more["load"] == "working":
             wrong.append(f"{each['name']} goes on at the day's weight")
-        if more["every_s"] < _round(entry["dose"]) * (2 if more["shares"] else 1) or more["rounds"] < 1:
+        if more["every_s"] < _round(entry["dose"]) * (1 + len(more["shares"])) or more["rounds"] < 1:
             wrong.append(f"{each['name']} has no rest")
         if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
             wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
-        if more["shares"]:
-            other = _named(answer, more["shares"])["more"]
-            if (other["drill"], other["shares"], other["end_s"]) != (more["drill"], each["name"], more["end_s"]):
-                wrong.append(f"{each['name']} takes turns with nobody")
+        wrong += _more_by_turns(answer, each, more)
+    return wrong
+
+
+def _more_by_turns(answer: Json, each: Json, more: Json) -> list[str]:
+    """Up to four take turns to the same end, at the same place, and each names all the others."""
+    wrong = []
+    if len(more["shares"]) > 3:
+        wrong.append(f"{each['name']} is one of too many at a bar")
+    for name in more["shares"]:
+        other = _named(answer, name)["more"]
+        if (other["drill"], other["end_s"], other["station"]) != (more["drill"], more["end_s"], more["station"]):
+            wrong.append(f"{each['name']} takes turns with nobody")
+        if {name, *other["shares"]} != {each["name"], *more["shares"]}:
+            wrong.append(f"{each['name']} and {name} take turns with others")
     return wrong
 
 
@@ -236,7 +251,15 @@ def _by_turns(answer: Json, asked: Json) -> list[str]:
     """
     wrong = []
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        more = each["more"] or {"by_turns": [], "change_s": None, "rounds": 0, "every_s": 0, "start_s": 0, "end_s": 0}
+        more = each["more"] or {
+            "by_turns": [],
+            "shares": [],
+            "change_s": None,
+            "rounds": 0,
+            "every_s": 0,
+            "start_s": 0,
+            "end_s": 0,
+        }
         span = more["rounds"] * more["every_s"]
         for other in more["by_turns"]:
             mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
@@ -245,7 +268,7 @@ def _by_turns(answer: Json, asked: Json) -> list[str]:
             most = max(most, LOADS.index("light")) if held and most > 0 else most
             if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
                 wrong.append(f"{each['name']} changes to {other['drill']}")
-            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (2 if more["shares"] else 1):
+            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (1 + len(more["shares"])):
                 wrong.append(f"{each['name']} has no rest in {other['drill']}")
             span += other["rounds"] * other["every_s"]
         if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
@@ -286,7 +309,7 @@ def _gear(answer: Json, asked: Json) -> list[str]:
             for slot in _everything(each):
                 if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
-                who = frozenset([each["name"], slot["shares"] or each["name"]])
+                who = frozenset([each["name"], *slot["shares"]])
                 for item in _shared_gear(answer, each, slot):
                     sets.setdefault(item, set()).add(who)
                 if slot["station"][-1].isdigit() and not slot["with"]:
@@ -296,7 +319,7 @@ def _gear(answer: Json, asked: Json) -> list[str]:
                 peaks[item] = max(peaks[item], len(out))
                 if len(out) > have[item]:
                     wrong.append(f"at {now} s {len(out)} {item} are out, and there are {have[item]}")
-        wrong += [f"at {now} s more than one pair is at {at}" for at, who in places.items() if len(who) > 1]
+        wrong += [f"at {now} s more than one unit is at {at}" for at, who in places.items() if len(who) > 1]
     wrong += [
         f"{item}: {peaks[item]} out at most, not {said[item]['peak']}"
         for item in have
@@ -479,7 +502,28 @@ def _partners(answer: Json, _asked: Json) -> list[str]:
     return wrong
 
 
-def _lengths(answer: Json, _asked: Json) -> list[str]:
+def _alike(asked: Json, slot: Json, one: str, other: str) -> bool:
+    """Whether two at a bar lift the same at it: else each has the bar for themselves when it is at their weight."""
+    kg = {said["name"]: said.get("weight_kg") for said in asked["lifters"]}
+    return slot["load"] != "working" or kg[one] == kg[other]
+
+
+def _climbs(answer: Json, asked: Json) -> list[str]:
+    """A shared bar only goes up: whose day's weight is less has done it before whose is more begins."""
+    wrong = []
+    kg = {said["name"]: said.get("weight_kg") for said in asked["lifters"]}
+    heavy = {each["name"]: [s for s in each["slots"] if s["as"] == "work" and s["load"] == "working"]
+             for each in answer["lifters"]}  # fmt: skip
+    for name, slots in heavy.items():
+        for slot in slots:
+            for other in slot["shares"]:
+                theirs = heavy[other][0]
+                if kg[other] < kg[name] and theirs["end_s"] > slot["start_s"]:
+                    wrong.append(f"{other} lifts {kg[other]} after the bar was at {kg[name]} for {name}")
+    return wrong
+
+
+def _lengths(answer: Json, asked: Json) -> list[str]:
     """Each drill gets its time, to the half minute; two take turns only where each rests while the other works."""
     wrong = []
     for each in answer["lifters"]:
@@ -489,12 +533,12 @@ def _lengths(answer: Json, _asked: Json) -> list[str]:
             swapped = bool(slot["with"]) and slot["start_s"] not in _begins(answer, slot)
             spare = TICK + (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
             least = needs - (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
-            discs = slot["load"] == "working" and slot["shares"]
-            if length < least or (length >= needs + spare and not discs):
+            if length < least or length >= needs + spare:
                 wrong.append(f"{each['name']}: {slot['drill']} gets {length} s and takes {needs}")
             dose = entry["dose"]
             rest = dose.get("every_s", 0) - _round(dose) if dose.get("every_s") else dose.get("rest_s", 0)
-            if slot["shares"] and slot["as"] == "work" and not discs and rest < _round(dose):
+            turns = [name for name in slot["shares"] if _alike(asked, slot, each["name"], name)]
+            if len(slot["shares"]) > 3 or (slot["as"] == "work" and rest < _round(dose) * len(turns) and turns):
                 wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
     return wrong
 

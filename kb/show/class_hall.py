@@ -76,14 +76,15 @@ def _stretch(many: int, have: int, span: int) -> Cell:
 
 
 def _until(plan: ClassPlan, each: LifterPlan, slot: Slot) -> int:
-    """When the gear of a stretch is free again, s: where two take turns at it, when the second has ended."""
-    if slot.shares is None or slot.part == "loading":
+    """When the gear of a stretch is free again, s: where some take turns at it, when the last of them has ended."""
+    if not slot.shares or slot.part == "loading":
         return slot.end_s
-    other = next(other for other in plan.lifters if other.lifter.name == slot.shares)
-    theirs = (
+    theirs = [
         its.end_s
+        for other in plan.lifters
+        if other.lifter.name in slot.shares
         for its in (*other.slots, *other.strength)
-        if its.part == slot.part and its.shares == each.lifter.name and its.drill.id == slot.drill.id
-        if slot.start_s <= its.start_s <= slot.end_s
-    )
+        if (its.part, its.drill.id, its.load) == (slot.part, slot.drill.id, slot.load)
+        if each.lifter.name in its.shares and its.station == slot.station
+    ]
     return max(slot.end_s, *theirs)

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
-from kb.ask.class_.more import Again
+from kb.ask.class_.more import Again, most_of
 from kb.ask.class_.rotation import TICK_S, Plan
 from kb.kit import Gear
 from kb.terms import DrillId, Load, Stage
@@ -37,7 +37,7 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
     unit = matter.rotation.units[again.unit]
     if (again.end - again.start) * TICK_S <= LONG_S:
         return ()
-    joined = [_most(matter, n) for n in again.form.lifters if n not in unit.lifters]
+    joined = [most_of(matter, n) for n in again.form.lifters if n not in unit.lifters]
     have, found = {item for item, _ in again.form.items}, dict[DrillId, Other]()
     held = all(matter.owns[n].by_themselves for n in again.form.lifters)
     doings = matter.doings[again.unit]
@@ -55,12 +55,6 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
                 found[drill.id] = Other(doing, load)
                 break
     return tuple(found.values())
-
-
-def _most(matter: Matter, n: int) -> dict[DrillId, Load]:
-    """How heavy a lifter has each drill of their list."""
-    doings = matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]
-    return {doing.drill.id: doing.load for doing in doings}
 
 
 def _ways(doing: Doing, *, light: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:

@@ -26,7 +26,7 @@ class ByTurns(NamedTuple):
 class More(NamedTuple):
     """What a lifter who has ended early does until near the end: so many rounds, one every `every_s`, of a drill again.
 
-    `gear` is empty for the second of two at one set, and `shares` names who shares it, as in a slot. `others` come
+    `gear` is empty for all but the first at one set, and `shares` names all who share it, as in a slot. `others` come
     by turns with it where it goes on for long, some minutes each; the rounds are then those of its own minutes.
     """
 
@@ -38,7 +38,7 @@ class More(NamedTuple):
     every_s: int
     station: str
     gear: tuple[ItemId, ...]
-    shares: str | None
+    shares: tuple[str, ...]
     others: tuple[ByTurns, ...] = ()
 
     @property
@@ -68,7 +68,7 @@ def _more(
 ) -> More:
     form, warm_up = again.form, matter.asked.warm_up_s
     at, people = form.lifters.index(n), len(form.lifters)
-    start_s, end_s = (warm_up + tick * TICK_S for tick in (again.start + at * again.turns, again.end))
+    start_s, end_s = (warm_up + tick * TICK_S for tick in (again.start + again.later[at], again.end))
     spans = list(legs(start_s, end_s, 1 + len(others)))
 
     def rounds(which: int, every: int) -> int:
@@ -86,8 +86,8 @@ def _more(
         form.load,
         rounds(0, every),
         every,
-        station_of(places[again_at(matter, again)], form.gear, at),
+        station_of(places[again_at(matter, again)], form.gear, 0),
         () if at else tuple(dict.fromkeys(each.using for each in form.gear if each.using != PARTNER)),
-        matter.owns[form.lifters[1 - at]].lifter.name if people > 1 else None,
+        tuple(matter.owns[other].lifter.name for other in form.lifters if other != n),
         tuple(by_turns),
     )

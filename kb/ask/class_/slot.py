@@ -12,10 +12,10 @@ Part = Literal["shown", "work", "check", "loading", "helps"]
 
 
 class Slot(NamedTuple):
-    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
+    """A stretch of a lifter's class, s from its start. `gear` is empty for all but the first at one set.
 
-    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
-    serves for a bar. `with_whom` is the partner helped, or who helps.
+    `shares` names all who share it, in the order of their turns; `watched` says that a coach stands by at the first
+    try, `light` that a stick serves for a bar. `with_whom` is the partner helped, or who helps.
     """
 
     start_s: int
@@ -25,7 +25,7 @@ class Slot(NamedTuple):
     part: Part
     station: str
     gear: tuple[ItemId, ...] = ()
-    shares: str | None = None
+    shares: tuple[str, ...] = ()
     with_whom: str | None = None
     watched: bool = False
     light: bool = False
