@@ -122,23 +122,28 @@ def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
     for other in (_named(answer, name) for name in slot["shares"]):
-        theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
+        theirs = _going_on(other) if slot["as"] == "more" else [*other["slots"], *other["strength"]]
         for twin in theirs:
             same = (twin["drill"], twin["load"]) == (slot["drill"], slot["load"])
+            same = same and (slot["as"] != "more" or twin["end_s"] == slot["end_s"])
             if same and twin["gear"] and {each["name"], *slot["shares"]} == {other["name"], *twin["shares"]}:
                 return list(twin["gear"])
     return []
 
 
-def _going_on(each: Json) -> Json:
-    """What a lifter has more, as a slot; an empty one where there is nothing."""
-    more: Json = each["more"] or {"start_s": 0, "end_s": 0, "drill": None, "shares": [], "gear": [], "station": "-"}
-    return {**more, "as": "more", "with": None}
+def _going_on(each: Json) -> list[Json]:
+    """What a lifter has more, as slots in order."""
+    return [{**more, "as": "more", "with": None} for more in [each["more"], *each["then"]] if more]
 
 
 def _listed(each: Json) -> list[Json]:
     """A lifter's list, what strengthens after it, and what they have more."""
-    return [*each["slots"], *each["strength"], _going_on(each)]
+    return [*each["slots"], *each["strength"], *_going_on(each)]
+
+
+def _ended(each: Json) -> int:
+    """When a lifter has ended their list, and what strengthens after it."""
+    return int([*each["slots"], *each["strength"]][-1]["end_s"])
 
 
 def _everything(each: Json) -> list[Json]:
@@ -207,26 +212,25 @@ def _more(answer: Json, asked: Json) -> list[str]:
     wrong = []
     end = 60 * asked["minutes"]
     for each in answer["lifters"]:
-        more, last = each["more"], _listed(each)[-2]["end_s"]
-        if more is None:
+        last, ids = _ended(each), [slot["drill"] for slot in _done(each)]
+        if each["more"] is None:
             final = _done(each)[-1]
             partner = "partner" in entry_of("drill", final["drill"]).get("equipment", [])
             opens = entry_of("drill", final["drill"])["stage"] == "prepare"
             if end - last >= 180 and not partner and not opens and not _contested(answer, asked, each, final, end):
                 wrong.append(f"{each['name']} stands about from {last} to {end}")
-            continue
-        entry = entry_of("drill", more["drill"])
-        if not last <= more["start_s"] < more["end_s"] <= end or end - last < 180:
-            wrong.append(f"{each['name']} has more from {more['start_s']} to {more['end_s']}")
-        if more["drill"] not in [slot["drill"] for slot in _done(each)] or entry["stage"] == "prepare":
-            wrong.append(f"{each['name']} goes on with what isn't theirs")
-        if more["load"] == "working":
-            wrong.append(f"{each['name']} goes on at the day's weight")
-        if more["every_s"] < _round(entry["dose"]) * (1 + len(more["shares"])) or more["rounds"] < 1:
-            wrong.append(f"{each['name']} has no rest")
-        if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
-            wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
-        wrong += _more_by_turns(answer, each, more)
+        for more in _going_on(each):
+            entry = entry_of("drill", more["drill"])
+            if not last <= more["start_s"] < more["end_s"] <= end or end - last < 180:
+                wrong.append(f"{each['name']} has more from {more['start_s']} to {more['end_s']}")
+            if more["drill"] not in ids or entry["stage"] == "prepare" or more["load"] == "working":
+                wrong.append(f"{each['name']} goes on with what isn't theirs, or at the day's weight")
+            if more["every_s"] < _round(entry["dose"]) * (1 + len(more["shares"])) or more["rounds"] < 1:
+                wrong.append(f"{each['name']} has no rest")
+            if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
+                wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
+            wrong += _more_by_turns(answer, each, more)
+            last = more["end_s"]
     return wrong
 
 
@@ -236,11 +240,10 @@ def _more_by_turns(answer: Json, each: Json, more: Json) -> list[str]:
     if len(more["shares"]) > 3:
         wrong.append(f"{each['name']} is one of too many at a bar")
     for name in more["shares"]:
-        other = _named(answer, name)["more"]
-        if (other["drill"], other["end_s"], other["station"]) != (more["drill"], more["end_s"], more["station"]):
-            wrong.append(f"{each['name']} takes turns with nobody")
-        if {name, *other["shares"]} != {each["name"], *more["shares"]}:
-            wrong.append(f"{each['name']} and {name} take turns with others")
+        keys = ("drill", "end_s", "station", "load")
+        theirs = [m for m in _going_on(_named(answer, name)) if all(m[key] == more[key] for key in keys)]
+        if not any({name, *m["shares"]} == {each["name"], *more["shares"]} for m in theirs):
+            wrong.append(f"{each['name']} takes turns with {name}, who doesn't")
     return wrong
 
 
@@ -251,30 +254,22 @@ def _by_turns(answer: Json, asked: Json) -> list[str]:
     """
     wrong = []
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        more = each["more"] or {
-            "by_turns": [],
-            "shares": [],
-            "change_s": None,
-            "rounds": 0,
-            "every_s": 0,
-            "start_s": 0,
-            "end_s": 0,
-        }
-        span = more["rounds"] * more["every_s"]
-        for other in more["by_turns"]:
-            mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
-            most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
-            held = "fault" not in said and _holds_all(answer, said)
-            most = max(most, LOADS.index("light")) if held and most > 0 else most
-            if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
-                wrong.append(f"{each['name']} changes to {other['drill']}")
-            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (1 + len(more["shares"])):
-                wrong.append(f"{each['name']} has no rest in {other['drill']}")
-            span += other["rounds"] * other["every_s"]
-        if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
-            wrong.append(f"{each['name']}: the drills by turns don't fit")
-        if more["by_turns"] and more["end_s"] - more["start_s"] <= 450:
-            wrong.append(f"{each['name']} changes drills for no reason")
+        held = "fault" not in said and _holds_all(answer, said)
+        for more in _going_on(each):
+            span = more["rounds"] * more["every_s"]
+            for other in more["by_turns"]:
+                mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
+                most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
+                most = max(most, LOADS.index("light")) if held and most > 0 else most
+                if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
+                    wrong.append(f"{each['name']} changes to {other['drill']}")
+                if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (1 + len(more["shares"])):
+                    wrong.append(f"{each['name']} has no rest in {other['drill']}")
+                span += other["rounds"] * other["every_s"]
+            if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
+                wrong.append(f"{each['name']}: the drills by turns don't fit")
+            if more["by_turns"] and more["end_s"] - more["start_s"] <= 450:
+                wrong.append(f"{each['name']} changes drills for no reason")
     return wrong
 
 
@@ -282,7 +277,7 @@ def _contested(answer: Json, asked: Json, each: Json, final: Json, end: int) -> 
     """Whether something of a slot's is all out at some minute from its end on."""
     have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
     for item in _shared_gear(answer, each, final):
-        for now in range(_listed(each)[-2]["end_s"], end, TICK):
+        for now in range(_ended(each), end, TICK):
             out = 0
             for other in answer["lifters"]:
                 for slot in _listed(other):
@@ -393,7 +388,7 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     wrong = []
     for each in answer["lifters"]:
         for slot in _everything(each):
-            if not slot["drill"] or slot["as"] not in (*DOING, "more"):
+            if slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
             load = LOADS.index(slot["load"])

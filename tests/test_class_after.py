@@ -110,19 +110,19 @@ def turns(answer: Json) -> list[Json | None]:
 
 def test_a_bar_that_stands_by_goes_round_among_the_new(tmp_path: Path) -> None:
     """One after the other, one round of what was slow or held, and the coach's list says whose turn it is."""
-    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    asked = Asked(tmp_path, HEAVY, *[NEW] * 8, minutes=55, gear={"bar": 2, "stick": 12}, today=["hang-power-snatch"])
     answer, said = asked.answer(), asked.text()
     found = [each for each in turns(answer) if each]
-    assert len(found) == 3
-    assert turns(answer)[:2] == [None, None]
+    assert len(found) == 8
+    assert turns(answer)[0] is None
     assert {entry_of("drill", each["drill"])["speed"] for each in found} <= {"held", "slow", "paused"}
     starts = sorted(each["start_s"] for each in found)
-    assert len(set(starts)) == 3
+    assert len(set(starts)) == 8
     assert starts[0] >= 60 * 40
     (stays,) = [duty for duty in answer["coaches"] if duty["does"] == "stay"]
-    assert stays["who"] == ["L2", "L3", "L4"]
+    assert stays["who"] == [f"L{n}" for n in range(1, 9)]
     assert "1 bar that nobody uses goes round" in said
-    assert "Stay with the bar, one round each in this order: L2, L3 and L4 (" in said
+    assert "Stay with the bar, one round each in this order: L1, L2, L3, L4, L5, L6, L7 and L8 (" in said
     assert said.count("At the bar, in your turn") == 1
 
 
@@ -135,12 +135,12 @@ def test_no_bar_goes_round_where_none_stands_by(tmp_path: Path) -> None:
 
 def test_the_sheet_has_each_one_s_own_turn(tmp_path: Path) -> None:
     """When, and where."""
-    asked = Asked(tmp_path, HEAVY, HEAVY, NEW, NEW, minutes=55, today=["hang-power-snatch"])
+    asked = Asked(tmp_path, HEAVY, *[NEW] * 8, minutes=55, gear={"bar": 2, "stick": 12}, today=["hang-power-snatch"])
     page = tmp_path / "page.html"
     found = [each for each in turns(asked.answer()) if each]
     CliRunner().invoke(drillpath, ["class", str(asked.file), "--sheet", str(page)])
     text = page.read_text("utf-8")
-    assert text.count("At the bar, in your turn") == len(found) == 2
+    assert text.count("At the bar, in your turn") == len(found) == 8
     for each in found:
         assert f"{each['start_s'] // 60}:{each['start_s'] % 60:02}" in text
 

@@ -38,12 +38,11 @@ def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> lis
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
         cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
         now = slot.end_s
-    if each.more is not None:
-        if each.more.start_s > now:  # the second of two in turns
-            cells.append(Cell((each.more.start_s - now) // TICK_S, "", "none"))
-        cells += [
-            Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in each.more.legs
-        ]
+    for more in each.goes_on:
+        if more.start_s > now:  # whose turn comes later
+            cells.append(Cell((more.start_s - now) // TICK_S, "", "none"))
+        cells += [Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in more.legs]
+        now = more.end_s
     return cells
 
 
@@ -61,9 +60,9 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
             if each.at_bar and item in out:
                 for tick in range((each.at_bar.start_s - start) // TICK_S, (each.at_bar.end_s - start) // TICK_S):
                     out[item][tick] += 1
-        for item in each.more.gear if each.more else ():
-            if each.more and item in out:
-                for tick in range((each.more.start_s - start) // TICK_S, (each.more.end_s - start) // TICK_S):
+        for more in each.goes_on:
+            for item in (item for item in more.gear if item in out):
+                for tick in range((more.start_s - start) // TICK_S, (more.end_s - start) // TICK_S):
                     out[item][tick] += 1
     have = {use.item: use.have for use in plan.gear}
     return {

@@ -44,6 +44,7 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "slots": [_slot(slot) for slot in plan.slots],
         "strength": [_slot(slot) for slot in plan.strength],
         "more": _more(plan.more),
+        "then": [_more(each) for each in plan.then],
         "bar_turn": plan.at_bar and _slot(plan.at_bar),
     }
 

@@ -86,4 +86,4 @@ def more_said(plan: ClassPlan) -> list[str]:
 
 def _since(each: LifterPlan) -> int:
     """From when a lifter has nothing to do, s."""
-    return each.more.end_s if each.more else each.done_s
+    return each.until_s

@@ -91,7 +91,7 @@ def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
     for slot in (*each.slots, *each.strength):
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
-    for start, end, drill in each.more.legs if each.more else ():
+    for start, end, drill in (leg for more in each.goes_on for leg in more.legs):
         if start <= at < end:
             return letters[drill.id].lower()
     return WAITING if at < each.slots[-1].end_s else " "

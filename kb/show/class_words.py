@@ -74,7 +74,7 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
 def _all_go_on(plan: ClassPlan) -> str:
     """That nobody stands about to the end, where that is so and there is something left."""
     end = 60 * plan.matter.asked.minutes
-    busy = all(end - (each.more.end_s if each.more else each.done_s) < WORTH_S for each in plan.lifters)
+    busy = all(end - each.until_s < WORTH_S for each in plan.lifters)
     return ", and all go on to the end" if busy and end - plan.end_s >= WORTH_S else ""
 
 
@@ -113,8 +113,8 @@ def _spared_said(plan: ClassPlan) -> str:
         return f"All do without the {listed([human(item) for item in items])}: {why}."
     leave = listed([lifter.name for lifter in asked.lifters if lifter.without])
     who = f"{leave} do{'' if ' and ' in leave else 'es'} without the {listed([human(item) for item in items])}"
-    first = "first those with a weight, then those of one chain together, in the order of the file"
-    return f"{who}: {why}. It is left to {keep}: {first}."
+    first = "first those with a weight, then those who hold what is done, then those of one chain together"
+    return f"{who}: {why}. It is left to {keep}: {first}, in the order of the file."
 
 
 def _drills_said(plan: ClassPlan) -> str:

@@ -5,7 +5,7 @@ from contextlib import suppress
 from itertools import accumulate
 from typing import NamedTuple
 
-from kb.ask.class_.doing import PARTNER, Doing, Own, counted
+from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own, counted
 from kb.ask.class_.groups import CHAINS_A_COACH, Group, groups_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import LOOK_AFTER, TICK_S, Mode, Rotation, Showing, Task, Unit, ticks
@@ -17,8 +17,6 @@ from kb.kit import Gear
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["Matter", "matter_of"]
-
-BAR = ItemId("bar")
 
 FRESH_S = 60
 """The longest from a drill's showing to its first doers' start, s: it is shown when it is to be done. Ours."""
@@ -144,6 +142,8 @@ def _task(hall: _Hall, owns: Sequence[Own], doing: Doing, look: bool) -> Task:
         modes = [Mode(both, _needs(hall, doing.gear, 1))]
     else:
         modes = _ways(hall, len(owns), doing, doing.gear)
+        if doing.training_gear is not None and hall.scarce:
+            modes += [mode._replace(training=True) for mode in _ways(hall, len(owns), doing, doing.training_gear)]
         if doing.light_gear is not None and hall.scarce:
             modes += [mode._replace(light=True) for mode in _ways(hall, len(owns), doing, doing.light_gear)]
     able = [mode for mode in modes if all(hall.have[item] >= count for item, count in mode.gear)]
@@ -188,7 +188,8 @@ def _ways(hall: _Hall, people: int, doing: Doing, gear: Sequence[Gear]) -> list[
             places = placed(people, sets)
             later = tuple(ticks(by_turns(drill.dose, places[:n].count(place))) for n, place in enumerate(places))
             found.append(Mode(alone, _needs(hall, gear, sets), places, later))
-    return found
+    spares = hall.asked.sparing and any(each.using in (BAR, TRAINING_BAR) for each in gear)
+    return found[-1:] if spares else found
 
 
 def _heavy(hall: _Hall, owns: Sequence[Own], doing: Doing) -> tuple[list[Mode], int]:

@@ -50,13 +50,14 @@ class More(NamedTuple):
 
 def more_of(
     matter: Matter, plan: Plan, places: Mapping[tuple[int, int], Sequence[Place]], again: Sequence[Again]
-) -> dict[int, More]:
-    """What there is more for each lifter (by number) for whom there is; `places` counts on from the units' tasks."""
-    found: dict[int, More] = {}
+) -> dict[int, list[More]]:
+    """What there is more for each lifter (by number), in order; `places` counts on from the units' tasks."""
+    found: dict[int, list[More]] = {n: [] for n in range(len(matter.owns))}
     for each in again:
         others = others_of(matter, plan, each)
-        found |= {n: _more(matter, places, each, others, n) for n in each.form.lifters}
-    return found
+        for n in each.form.lifters:
+            found[n].append(_more(matter, places, each, others, n))
+    return {n: sorted(mine, key=lambda more: more.start_s) for n, mine in found.items()}
 
 
 def _more(

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
-from kb.ask.class_.handing_on import BARS, handed_on, hands_on
+from kb.ask.class_.handing_on import BARS, handed_on, hands_on, has_bar
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, ticks
 from kb.ask.class_.strength import Strong
 from kb.ask.class_.turns import MOST_AT_A_BAR, by_turns, may_share
@@ -18,6 +18,10 @@ from kb.kit import Gear
 from kb.terms import Dose, DrillId, ItemId, Load, Stage
 
 __all__ = ["Again", "Form", "again_of", "every_s", "most_of"]
+
+
+AT_BAR_S = 300
+"""For so long at least, s, somebody changes from a stick to a bar, or has one before it is needed. Ours."""
 
 
 class Form(NamedTuple):
@@ -32,7 +36,7 @@ class Form(NamedTuple):
 class Again(NamedTuple):
     """A drill in rounds from tick `start` to `end`, by one lifter or by up to four in turns at one set of gear.
 
-    Each begins so many ticks `later`. `member` is which of the unit the (first) lifter is.
+    Each begins so many ticks `later`. `member` is which of the unit the (first) lifter is, for whom it is the `n`-th.
     """
 
     unit: int
@@ -42,48 +46,94 @@ class Again(NamedTuple):
     start: int
     end: int
     later: tuple[int, ...]
+    n: int = 0
+
+    @property
+    def at_bar(self) -> bool:
+        """Whether a bar is taken for it."""
+        return any(item in BARS for item, _ in self.form.items)
 
 
 def again_of(matter: Matter, plan: Plan, strong: Sequence[Strong] = ()) -> tuple[Again, ...]:
-    """What there is more for whom, those first who have ended first, `strong` with it; each once at most.
+    """What there is more for whom, those first who have ended first, `strong` with it; one after the other.
 
     The drill is the last of the list of which the gear is free almost from their end to the class's, else the one of
-    which it is free longest; no preparation, and none that needs a partner. Rather than a stick in a bar's place it is
-    a turn at a bar that others have, up to four. For whom nothing is free takes turns with somebody who does what both
-    had on their lists. Who hands a bar on goes on until then.
+    which it is free longest; no preparation, and none that needs a partner. Who ended at a bar, or practises, has one
+    while one is free, by turns where others have it, up to four; only else a stick, until a bar is free. For whom
+    nothing is free takes turns with somebody who does what both had on their lists. Who hands a bar on goes on until
+    then.
     """
     last = matter.rotation.last
     after = _with(ended(matter, plan), strong)
-    ends = after.ends
-    found: list[Again] = []
-    hall = _Hall(matter, plan, after, set())
     handing = hands_on(matter)
-    handed = handed_on(matter, ends) if handing else 0
-    waiting = [n for n in sorted(ends, key=lambda each: (ends[each], each)) if last - ends[n] >= ticks(WORTH_S)]
-    for n in waiting:
-        if n in hall.done:
+    until = dict.fromkeys(after.ends, last) | dict.fromkeys(handing, handed_on(matter, after.ends) if handing else last)
+    hall = _Hall(matter, plan, after, {})
+    found: list[Again] = []
+    waiting, left = set(after.ends), list[int]()
+    while waiting or left:
+        n = min(waiting, key=lambda each: (after.ends[each], each)) if waiting else left.pop(0)
+        late = n not in waiting
+        waiting.discard(n)
+        if until[n] - after.ends[n] < ticks(WORTH_S):
             continue
-        chosen = _chosen(list(_possible(hall, n)), ends[n], last)
-        if chosen is not None and n in handing:
-            chosen = _until(chosen, handed)
-        if chosen is None or (n not in handing and chosen.start - ends[n] >= ticks(WORTH_S)):
-            continue  # rather in turns with somebody at once than alone later
-        if not _bars(chosen) and _join(hall, found, n, at_bar=True):
-            continue
-        _take(hall, found, chosen)
-    for n in waiting:
-        if n in hall.done or n in handing or _join(hall, found, n, at_bar=False):
-            continue
-        chosen = _chosen(list(_possible(hall, n)), ends[n], last)
-        if chosen is not None:
-            _take(hall, found, chosen)
+        if _goes_on(hall, found, n, until[n]) or (late and _late(hall, found, n)):
+            waiting.add(n)
+        elif not late and n not in handing:
+            left.append(n)
     return tuple(found)
+
+
+def _late(hall: "_Hall", found: list[Again], n: int) -> bool:
+    """For whom nothing is free: by turns with somebody at once, else alone later; whether there is anything."""
+    if _join(hall, found, n, at_bar=False):
+        return True
+    chosen = _chosen(list(_possible(hall, n)), hall.after.ends[n], hall.matter.rotation.last)
+    if chosen is not None:
+        _take(hall, found, chosen)
+    return chosen is not None
+
+
+def _goes_on(hall: "_Hall", found: list[Again], n: int, until: int) -> bool:
+    """Let a lifter go on at once with something, until tick `until` at the latest; whether there is anything."""
+    since, last = hall.after.ends[n], hall.matter.rotation.last
+    possible = list(_possible(hall, n))
+    bar = _bar_first(possible, since, last) if possible and _wants_bar(hall, n, possible) else None
+    chosen = bar or _chosen(possible, since, last)
+    if chosen is not None and not chosen.at_bar and _join(hall, found, n, at_bar=True):
+        return True
+    if chosen is None or chosen.start - since >= ticks(WORTH_S):
+        return False  # rather in turns with somebody at once than alone later
+    if not chosen.at_bar and _wants_bar(hall, n, possible):
+        bars = [each.start for each in possible if each.at_bar and each.end - each.start >= ticks(AT_BAR_S)]
+        soon = [start for start in bars if start - chosen.start >= ticks(WORTH_S)]
+        chosen = chosen._replace(end=min([chosen.end, *soon]))
+    cut = _until(chosen, until)
+    if cut is None:
+        return False
+    _take(hall, found, cut)
+    return True
+
+
+def _wants_bar(hall: "_Hall", n: int, possible: Sequence[Again]) -> bool:
+    """Whether somebody practises what they hold, or has ended their list at a bar."""
+    return has_bar(hall.matter.owns[n]) or (bool(possible) and possible[0].at_bar)
+
+
+def _bar_first(possible: Sequence[Again], since: int, last: int) -> Again | None:
+    """At a bar that is free at once: to the end if there is one, else the longest that is worth it."""
+    now = [each for each in possible if each.at_bar and each.start - since < ticks(WORTH_S)]
+    for each in now:
+        if last - each.end < ticks(WORTH_S):
+            return each
+    best = max(now, key=lambda each: each.end - each.start, default=None)
+    return best if best is not None and best.end - best.start >= ticks(AT_BAR_S) else None
 
 
 def _take(hall: "_Hall", found: list[Again], chosen: Again) -> None:
     hall.after.take(chosen.form.items, chosen.start, chosen.end)
-    hall.done.update(chosen.form.lifters)
-    found.append(chosen)
+    found.append(chosen._replace(n=hall.given.get(chosen.form.lifters[0], 0)))
+    for n in chosen.form.lifters:
+        hall.goes_on(n, chosen.end)
 
 
 def _with(hall: Ended, strong: Sequence[Strong]) -> Ended:
@@ -105,33 +155,34 @@ def _until(again: Again, end: int) -> Again | None:
 def _join(hall: "_Hall", found: list[Again], n: int, *, at_bar: bool) -> bool:
     """Let a lifter take turns with up to three who do what both had on their lists, if any; only `at_bar` where asked.
 
-    There nobody rests longer for it than the dose says.
+    There at once, and nobody rests longer for it than the dose says.
     """
-    most, since = most_of(hall.matter, n), hall.after.ends[n]
-    for at, each in enumerate(found):
+    most, since = most_of(hall.matter, hall.plan, n), hall.after.ends[n]
+    starts = [max(since, each.start + ticks(by_turns(each.doing.drill.dose, len(each.form.lifters)))) for each in found]
+    soon = sorted(range(len(found)), key=lambda at: (starts[at] - since >= ticks(WORTH_S), not found[at].at_bar))
+    for at in soon:
+        each, start = found[at], starts[at]
         dose, count = each.doing.drill.dose, len(each.form.lifters)
-        start = max(since, each.start + ticks(by_turns(dose, count)))
         able = most.get(each.doing.drill.id, Load.NONE) >= each.form.load
-        free = count < (MOST_AT_A_BAR if _bars(each) else 2) and each.end - start >= ticks(WORTH_S)
-        worth = not at_bar or (_bars(each) and may_share(dose, count + 1, check=False))
+        free = count < (MOST_AT_A_BAR if each.at_bar else 2) and each.end - start >= ticks(WORTH_S)
+        now = each.at_bar and start - since < ticks(WORTH_S)
+        worth = not at_bar or (now and may_share(dose, count + 1, check=False))
         if able and free and worth:
             both = each.form._replace(lifters=(*each.form.lifters, n))
             found[at] = each._replace(form=both, later=(*each.later, start - each.start))
-            hall.done.add(n)
+            hall.goes_on(n, each.end)
             return True
     return False
 
 
-def _bars(again: Again) -> bool:
-    return any(item in BARS for item, _ in again.form.items)
-
-
-def most_of(matter: Matter, n: int) -> dict[DrillId, Load]:
+def most_of(matter: Matter, plan: Plan, n: int) -> dict[DrillId, Load]:
     """How heavy a lifter may do each drill of their list again: as they did, and what they hold at a light bar."""
+    u = next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)
     found: dict[DrillId, Load] = {}
-    for doing in matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]:
-        held = matter.owns[n].by_themselves and doing.by_bar
-        found[doing.drill.id] = max(doing.load, Load.LIGHT) if held else doing.load
+    for k, doing in enumerate(matter.doings[u]):
+        load = Load.STICK if plan.mode(matter.rotation, u, k).light else doing.load
+        held = has_bar(matter.owns[n]) and doing.by_bar
+        found[doing.drill.id] = max(load, Load.LIGHT if held else load)
     return found
 
 
@@ -156,12 +207,17 @@ def every_s(dose: Dose, people: int) -> int:
 
 
 class _Hall(NamedTuple):
-    """A plan and what goes on after it: when each has ended, what is out, who has more to do."""
+    """A plan and what goes on after it: when each has ended, what is out, how often each has been given more to do."""
 
     matter: Matter
     plan: Plan
     after: Ended
-    done: set[int]
+    given: dict[int, int]
+
+    def goes_on(self, n: int, end: int) -> None:
+        """A lifter has been given something to do until tick `end`."""
+        self.given[n] = self.given.get(n, 0) + 1
+        self.after.ends[n] = end
 
 
 def _possible(hall: _Hall, n: int) -> Iterator[Again]:
@@ -174,12 +230,12 @@ def _possible(hall: _Hall, n: int) -> Iterator[Again]:
         if PARTNER in doing.drill.equipment or doing.drill.stage is Stage.PREPARE:
             continue
         for form in _forms(hall, doing, mode, n, unit.lifters):
-            start, end = _free(hall, form.items, max(hall.after.ends[each] for each in form.lifters))
-            dose = doing.drill.dose
+            dose, member = doing.drill.dose, unit.lifters.index(form.lifters[0])
             later = tuple(ticks(by_turns(dose, at)) for at in range(len(form.lifters)))
-            rounds = (end - start - later[-1]) * TICK_S // every_s(dose, len(form.lifters))
-            if end - start >= ticks(WORTH_S) and rounds >= 1:
-                yield Again(u, unit.lifters.index(form.lifters[0]), doing, form, start, end, later)
+            for start, end in _free(hall, form.items, max(hall.after.ends[each] for each in form.lifters)):
+                rounds = (end - start - later[-1]) * TICK_S // every_s(dose, len(form.lifters))
+                if end - start >= ticks(WORTH_S) and rounds >= 1:
+                    yield Again(u, member, doing, form, start, end, later)
 
 
 def _forms(hall: _Hall, doing: Doing, mode: Mode, n: int, members: tuple[int, ...]) -> Iterator[Form]:
@@ -189,27 +245,26 @@ def _forms(hall: _Hall, doing: Doing, mode: Mode, n: int, members: tuple[int, ..
     """
     at, ends = members.index(n), hall.after.ends
     same = [members[m] for m in mode.with_whom(at) if abs(ends[members[m]] - ends[n]) < ticks(WORTH_S)]
-    who = tuple(sorted({n, *same}, key=members.index)) if not hall.done & {n, *same} else (n,)
+    who = tuple(sorted({n, *same}, key=members.index))
     sets = len(set(mode.places)) if mode.places else len(members)
     items = tuple((item, count // sets) for item, count in mode.gear)
     have = hall.matter.asked.have
     if mode.light and doing.light_gear is not None:
         yield Form(who, Load.STICK, doing.light_gear, items)
         return
-    for gear in doing.by_bar if hall.matter.owns[n].by_themselves else ():
+    for gear in doing.by_bar if has_bar(hall.matter.owns[n]) else ():
         yield Form(who, Load.LIGHT, gear, tuple((item, 1) for item in counted(gear, have)))
-    yield Form(who, min(doing.load, Load.LIGHT), doing.gear, items)
+    yield Form(who, min(doing.load, Load.LIGHT), doing.gear_in(mode), items)
     if doing.by_stick is not None:
         yield Form((n,), Load.STICK, doing.by_stick, tuple((item, 1) for item in counted(doing.by_stick, have)))
 
 
-def _free(hall: _Hall, items: tuple[tuple[ItemId, int], ...], since: int) -> tuple[int, int]:
-    """The longest stretch from a tick on, the first of these, in which so many of each thing are free."""
-    have = hall.matter.asked.have
-    longest, start = (since, since), since
-    for tick in range(since, hall.matter.rotation.last):
-        if any(hall.after.out[item][tick] + count > have[item] for item, count in items):
+def _free(hall: _Hall, items: tuple[tuple[ItemId, int], ...], since: int) -> list[tuple[int, int]]:
+    """The stretches from a tick on in which so many of each thing are free, the longest first."""
+    have, last = hall.matter.asked.have, hall.matter.rotation.last
+    found, start = [], since
+    for tick in range(since, last + 1):
+        if tick == last or any(hall.after.out[item][tick] + count > have[item] for item, count in items):
+            found.append((start, tick))
             start = tick + 1
-        elif tick + 1 - start > longest[1] - longest[0]:
-            longest = (start, tick + 1)
-    return longest
+    return sorted(found, key=lambda each: (each[0] - each[1], each[0]))

@@ -4,7 +4,17 @@ from collections.abc import Callable
 
 from kb.ask.ability.standing import standing
 from kb.ask.chain import chain
-from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_bar, with_stick
+from kb.ask.class_.doing import (
+    PARTNER,
+    Doing,
+    Own,
+    alone_s,
+    gear_of,
+    light_gear_of,
+    with_bar,
+    with_stick,
+    with_training_bar,
+)
 from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
@@ -45,6 +55,7 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
                 own = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                own = with_training_bar(own, there, shelf)
                 seen[key] = with_bar(own, have, shelf, BARS)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name

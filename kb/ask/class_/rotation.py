@@ -48,8 +48,8 @@ class Mode(NamedTuple):
 
     `places` says for each of the unit at which of its sets of gear they are (each at their own, where it is empty), and
     `later` how many ticks after the first they begin, taking turns; `longer` how many more than `ticks` each takes.
-    `light` says that a stick serves where a bar was meant. A coach looks on at a task's first try as many times as
-    `looks` has numbers, each so many ticks later.
+    `light` says that a stick serves where a bar was meant, `training` that a training bar does. A coach looks on at a
+    task's first try as many times as `looks` has numbers, each so many ticks later.
     """
 
     ticks: int
@@ -58,6 +58,7 @@ class Mode(NamedTuple):
     later: tuple[int, ...] = ()
     longer: tuple[int, ...] = ()
     light: bool = False
+    training: bool = False
     looks: tuple[int, ...] = (0,)
 
     @property

@@ -47,7 +47,7 @@ class ClassPlan(NamedTuple):
     @property
     def until_s(self) -> int:
         """When nobody does anything any more, what there is more with it."""
-        return max(each.more.end_s if each.more else each.done_s for each in self.lifters)
+        return max(each.until_s for each in self.lifters)
 
 
 class _Told(NamedTuple):
@@ -94,7 +94,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
         gap,
         tuple(
             _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(
-                more=more.get(n), strength=after[n], at_bar=at_bar.get(n)
+                more=more[n][0] if more[n] else None, then=tuple(more[n][1:]), strength=after[n], at_bar=at_bar.get(n)
             )
             for n in range(len(matter.owns))
         ),
@@ -168,7 +168,7 @@ def _tell(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) -> None:
     if PARTNER in doing.drill.equipment and unit.size > 1:
         _tell_partners(told, u, k, slots)
         return
-    gear = doing.light_gear if mode.light and doing.light_gear is not None else doing.gear
+    gear = doing.gear_in(mode)
     using = tuple(dict.fromkeys(each.using for each in gear if each.using != PARTNER))
     for n, lifter in enumerate(unit.lifters):
         begins = start + mode.begins(n)
