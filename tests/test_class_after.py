@@ -164,3 +164,13 @@ def test_who_does_the_same_at_their_own_bars_has_one_card(tmp_path: Path) -> Non
     said = Asked(tmp_path, holds, holds, lift="clean", gear={"bar": 1}).text()
     assert "L0: practising, group 1" in said
     assert "L1: practising, group 1" in said
+
+
+def test_the_coach_s_page_says_who_shares_which_bar(tmp_path: Path) -> None:
+    """From when, and up to which weight for whom; what a helper does is said where there is one."""
+    lighter = {"holds": ["full-snatch"], "weight_kg": 50}
+    said = Asked(tmp_path, HEAVY, lighter, gear={"bar": 1}, helpers=1).text()
+    assert "Bars bar 1 L1 from 10:" in said or "Bars bar 1 L0 from 10:" in said or "Bars bar 1 L0 and L1" in said
+    assert "It goes up to 50 kg (L1) and 60 kg (L0)." in said
+    assert "Who helps and doesn't lift keeps the time" in said
+    assert "Who helps" not in Asked(tmp_path, HEAVY).text()

@@ -45,6 +45,7 @@ class Class(NamedTuple):
     the end, in the order in which the coach names it, with lists that leave `spare_s` of the time free for others and
     that go on by so many drills `further` on the path, where that fits. `to_a_bar` is how many take turns at one bar at
     most where there aren't enough; where it is `sparing` they take as few bars as they can.
+    `helpers` are grown-ups who don't lift.
     """
 
     name: str
@@ -63,3 +64,4 @@ class Class(NamedTuple):
     further: int = 0
     to_a_bar: int = 2
     sparing: bool = False
+    helpers: int = 0
