@@ -343,7 +343,7 @@ def _order(answer: Json, asked: Json) -> list[str]:
                     wrong.append(f"{each['name']}: {drill} comes before {there}")
                 # who holds the lift, or all of today's drills, holds what they are built on
                 able = "fault" in said or _holds_all(answer, said)
-                if not there and not able and not set(members) & set(said["holds"]):
+                if not there and not able and not set(members) & _held(said["holds"]):
                     wrong.append(f"{each['name']}: {drill} needs one of {members}")
         loads = [LOADS.index(slot["load"]) for slot in _done(each) if slot["drill"] == ids[-1]]
         if loads != sorted(loads):
@@ -355,6 +355,19 @@ def _order(answer: Json, asked: Json) -> list[str]:
         if ("weight_kg" in said) != any(slot["load"] == "working" for slot in _done(each)):
             wrong.append(f"{each['name']}: the day's weight is lost, or comes from nowhere")
     return wrong
+
+
+def _held(holds: list[str]) -> set[str]:
+    """What is held, and what that is built on."""
+    held, left = set[str](), list(holds)
+    while left:
+        drill = left.pop()
+        if drill not in held:
+            held.add(drill)
+            entry = entry_of("drill", drill)
+            for group in [*entry.get("prerequisites", []), *entry.get("made_of", [])]:
+                left += [group] if isinstance(group, str) else group
+    return held
 
 
 def _holds_all(answer: Json, said: Json) -> bool:

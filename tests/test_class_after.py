@@ -174,3 +174,14 @@ def test_the_coach_s_page_says_who_shares_which_bar(tmp_path: Path) -> None:
     assert "It goes up to 50 kg (L1) and 60 kg (L0)." in said
     assert "Who helps and doesn't lift keeps the time" in said
     assert "Who helps" not in Asked(tmp_path, HEAVY).text()
+
+
+def test_a_learner_does_what_they_hold_at_a_light_bar_first(tmp_path: Path) -> None:
+    """Then what is new."""
+    held = {"holds": ["push-press"]}
+    (found,) = Asked(tmp_path, held, lift="jerk", gear={"bar": 1, "rack": 1}).answer()["lifters"]
+    assert (found["slots"][0]["drill"], found["slots"][0]["load"], found["slots"][0]["as"]) == (
+        "push-press",
+        "light",
+        "work",
+    )

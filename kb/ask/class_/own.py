@@ -155,9 +155,35 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
             )
         )
     own = Own(lifter, tuple(doings), asked.known | lifter.holds, len(found.entries) - len(doings))
-    while len(own.doings) > 1 and alone_s(asked, own) > 60 * asked.minutes - asked.warm_up_s:
+    room = 60 * asked.minutes - asked.warm_up_s
+    while len(own.doings) > 1 and alone_s(asked, own) > room:
         own = own._replace(doings=own.doings[:-1], later=own.later + 1)
-    return own
+    kept = _kept_up(asked, lifter, shelf, have)
+    longer = own._replace(doings=(*kept, *own.doings))
+    return longer if kept and alone_s(asked, longer) <= room else own
+
+
+def _kept_up(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> tuple[Doing, ...]:
+    """Of the drills that the file says a learner holds the one furthest along the lift, in full at a light bar.
+
+    Nothing where none of them is done with a bar, or there is none.
+    """
+    said = next((each.holds for each in asked.lifters if each.name == lifter.name), frozenset())
+    fits = shelf.fits(have)
+    able = [
+        shelf.drills[each]
+        for each in said
+        if each in fits
+        and Stage.PREPARE < shelf.drills[each].stage < Stage.FINISH
+        and PARTNER not in shelf.drills[each].equipment
+        and Load.LIGHT in loads(shelf.drills[each], fits[each], Load.LIGHT)
+    ]
+    if not able:
+        return ()
+    drill = max(able, key=lambda each: (each.stage, len(each.groups), each.id))
+    gear = gear_of(drill, Load.LIGHT, have, shelf)
+    doing = Doing(drill, Load.LIGHT, True, gear, deep=drill.catch is Catch.FULL)
+    return (doing,) if any(each.using in BARS for each in gear) else ()
 
 
 def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
