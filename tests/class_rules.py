@@ -67,6 +67,7 @@ def broken(answer: Json, file: Path) -> list[str]:
         _watched,
         _partners,
         _lengths,
+        _climbs,
         _groups,
         _without,
         _today,
@@ -117,24 +118,32 @@ def _waits(answer: Json, asked: Json) -> list[str]:
 
 
 def _shared_gear(answer: Json, each: Json, slot: Json) -> list[str]:
-    """The gear of a slot, the partner's where they take turns."""
+    """The gear of a slot, the first one's where some take turns."""
     if slot["gear"] or not slot["shares"]:
         return list(slot["gear"])
-    other = _named(answer, slot["shares"])
-    theirs = [_going_on(other)] if slot["as"] == "more" else [*other["slots"], *other["strength"]]
-    twins = [s for s in theirs if s["drill"] == slot["drill"] and s["shares"] == each["name"] and s["gear"]]
-    return list(twins[0]["gear"]) if twins else []
+    for other in (_named(answer, name) for name in slot["shares"]):
+        theirs = _going_on(other) if slot["as"] == "more" else [*other["slots"], *other["strength"]]
+        for twin in theirs:
+            same = (twin["drill"], twin["load"]) == (slot["drill"], slot["load"])
+            same = same and (slot["as"] != "more" or twin["end_s"] == slot["end_s"])
+            if same and twin["gear"] and {each["name"], *slot["shares"]} == {other["name"], *twin["shares"]}:
+                return list(twin["gear"])
+    return []
 
 
-def _going_on(each: Json) -> Json:
-    """What a lifter has more, as a slot; an empty one where there is nothing."""
-    more: Json = each["more"] or {"start_s": 0, "end_s": 0, "drill": None, "shares": None, "gear": [], "station": "-"}
-    return {**more, "as": "more", "with": None}
+def _going_on(each: Json) -> list[Json]:
+    """What a lifter has more, as slots in order."""
+    return [{**more, "as": "more", "with": None} for more in [each["more"], *each["then"]] if more]
 
 
 def _listed(each: Json) -> list[Json]:
     """A lifter's list, what strengthens after it, and what they have more."""
-    return [*each["slots"], *each["strength"], _going_on(each)]
+    return [*each["slots"], *each["strength"], *_going_on(each)]
+
+
+def _ended(each: Json) -> int:
+    """When a lifter has ended their list, and what strengthens after it."""
+    return int([*each["slots"], *each["strength"]][-1]["end_s"])
 
 
 def _everything(each: Json) -> list[Json]:
@@ -189,7 +198,7 @@ def _strength(answer: Json, asked: Json) -> list[str]:
                 wrong.append(f"{each['name']}: {slot['drill']} isn't for strength in this lift")
             if slot["start_s"] < now or slot["end_s"] > 60 * asked["minutes"] or not needs <= length < needs + TICK:
                 wrong.append(f"{each['name']}: {slot['drill']} from {slot['start_s']} to {slot['end_s']}")
-            if slot["shares"] and entry["dose"].get("rest_s", 0) < _round(entry["dose"]):
+            if entry["dose"].get("rest_s", 0) < _round(entry["dose"]) * len(slot["shares"]):
                 wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
             now = slot["end_s"]
         if each["more"] and each["more"]["start_s"] < now:
@@ -203,29 +212,38 @@ def _more(answer: Json, asked: Json) -> list[str]:
     wrong = []
     end = 60 * asked["minutes"]
     for each in answer["lifters"]:
-        more, last = each["more"], _listed(each)[-2]["end_s"]
-        if more is None:
+        last, ids = _ended(each), [slot["drill"] for slot in _done(each)]
+        if each["more"] is None:
             final = _done(each)[-1]
             partner = "partner" in entry_of("drill", final["drill"]).get("equipment", [])
             opens = entry_of("drill", final["drill"])["stage"] == "prepare"
             if end - last >= 180 and not partner and not opens and not _contested(answer, asked, each, final, end):
                 wrong.append(f"{each['name']} stands about from {last} to {end}")
-            continue
-        entry = entry_of("drill", more["drill"])
-        if not last <= more["start_s"] < more["end_s"] <= end or end - last < 180:
-            wrong.append(f"{each['name']} has more from {more['start_s']} to {more['end_s']}")
-        if more["drill"] not in [slot["drill"] for slot in _done(each)] or entry["stage"] == "prepare":
-            wrong.append(f"{each['name']} goes on with what isn't theirs")
-        if more["load"] == "working":
-            wrong.append(f"{each['name']} goes on at the day's weight")
-        if more["every_s"] < _round(entry["dose"]) * (2 if more["shares"] else 1) or more["rounds"] < 1:
-            wrong.append(f"{each['name']} has no rest")
-        if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
-            wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
-        if more["shares"]:
-            other = _named(answer, more["shares"])["more"]
-            if (other["drill"], other["shares"], other["end_s"]) != (more["drill"], each["name"], more["end_s"]):
-                wrong.append(f"{each['name']} takes turns with nobody")
+        for more in _going_on(each):
+            entry = entry_of("drill", more["drill"])
+            if not last <= more["start_s"] < more["end_s"] <= end or end - last < 180:
+                wrong.append(f"{each['name']} has more from {more['start_s']} to {more['end_s']}")
+            if more["drill"] not in ids or entry["stage"] == "prepare" or more["load"] == "working":
+                wrong.append(f"{each['name']} goes on with what isn't theirs, or at the day's weight")
+            if more["every_s"] < _round(entry["dose"]) * (1 + len(more["shares"])) or more["rounds"] < 1:
+                wrong.append(f"{each['name']} has no rest")
+            if more["rounds"] * more["every_s"] > more["end_s"] - more["start_s"]:
+                wrong.append(f"{each['name']}: {more['rounds']} rounds don't fit")
+            wrong += _more_by_turns(answer, each, more)
+            last = more["end_s"]
+    return wrong
+
+
+def _more_by_turns(answer: Json, each: Json, more: Json) -> list[str]:
+    """Up to four take turns to the same end, at the same place, and each names all the others."""
+    wrong = []
+    if len(more["shares"]) > 3:
+        wrong.append(f"{each['name']} is one of too many at a bar")
+    for name in more["shares"]:
+        keys = ("drill", "end_s", "station", "load")
+        theirs = [m for m in _going_on(_named(answer, name)) if all(m[key] == more[key] for key in keys)]
+        if not any({name, *m["shares"]} == {each["name"], *more["shares"]} for m in theirs):
+            wrong.append(f"{each['name']} takes turns with {name}, who doesn't")
     return wrong
 
 
@@ -236,22 +254,22 @@ def _by_turns(answer: Json, asked: Json) -> list[str]:
     """
     wrong = []
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        more = each["more"] or {"by_turns": [], "change_s": None, "rounds": 0, "every_s": 0, "start_s": 0, "end_s": 0}
-        span = more["rounds"] * more["every_s"]
-        for other in more["by_turns"]:
-            mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
-            most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
-            held = "fault" not in said and _holds_all(answer, said)
-            most = max(most, LOADS.index("light")) if held and most > 0 else most
-            if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
-                wrong.append(f"{each['name']} changes to {other['drill']}")
-            if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (2 if more["shares"] else 1):
-                wrong.append(f"{each['name']} has no rest in {other['drill']}")
-            span += other["rounds"] * other["every_s"]
-        if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
-            wrong.append(f"{each['name']}: the drills by turns don't fit")
-        if more["by_turns"] and more["end_s"] - more["start_s"] <= 450:
-            wrong.append(f"{each['name']} changes drills for no reason")
+        held = "fault" not in said and _holds_all(answer, said)
+        for more in _going_on(each):
+            span = more["rounds"] * more["every_s"]
+            for other in more["by_turns"]:
+                mine = [slot for slot in _done(each) if slot["drill"] == other["drill"]]
+                most = max((LOADS.index(slot["load"]) for slot in mine), default=-1)
+                most = max(most, LOADS.index("light")) if held and most > 0 else most
+                if LOADS.index(other["load"]) > min(most, LOADS.index("light")) or other["drill"] == more["drill"]:
+                    wrong.append(f"{each['name']} changes to {other['drill']}")
+                if other["every_s"] < _round(entry_of("drill", other["drill"])["dose"]) * (1 + len(more["shares"])):
+                    wrong.append(f"{each['name']} has no rest in {other['drill']}")
+                span += other["rounds"] * other["every_s"]
+            if bool(more["by_turns"]) != bool(more["change_s"]) or span > more["end_s"] - more["start_s"]:
+                wrong.append(f"{each['name']}: the drills by turns don't fit")
+            if more["by_turns"] and more["end_s"] - more["start_s"] <= 450:
+                wrong.append(f"{each['name']} changes drills for no reason")
     return wrong
 
 
@@ -259,7 +277,7 @@ def _contested(answer: Json, asked: Json, each: Json, final: Json, end: int) -> 
     """Whether something of a slot's is all out at some minute from its end on."""
     have = {item: n for item, n in asked.get("gear", {}).items() if n != "plenty"}
     for item in _shared_gear(answer, each, final):
-        for now in range(_listed(each)[-2]["end_s"], end, TICK):
+        for now in range(_ended(each), end, TICK):
             out = 0
             for other in answer["lifters"]:
                 for slot in _listed(other):
@@ -286,7 +304,7 @@ def _gear(answer: Json, asked: Json) -> list[str]:
             for slot in _everything(each):
                 if not slot["start_s"] <= now < slot["end_s"] or slot["as"] not in (*DOING, "more"):
                     continue
-                who = frozenset([each["name"], slot["shares"] or each["name"]])
+                who = frozenset([each["name"], *slot["shares"]])
                 for item in _shared_gear(answer, each, slot):
                     sets.setdefault(item, set()).add(who)
                 if slot["station"][-1].isdigit() and not slot["with"]:
@@ -296,7 +314,7 @@ def _gear(answer: Json, asked: Json) -> list[str]:
                 peaks[item] = max(peaks[item], len(out))
                 if len(out) > have[item]:
                     wrong.append(f"at {now} s {len(out)} {item} are out, and there are {have[item]}")
-        wrong += [f"at {now} s more than one pair is at {at}" for at, who in places.items() if len(who) > 1]
+        wrong += [f"at {now} s more than one unit is at {at}" for at, who in places.items() if len(who) > 1]
     wrong += [
         f"{item}: {peaks[item]} out at most, not {said[item]['peak']}"
         for item in have
@@ -325,7 +343,7 @@ def _order(answer: Json, asked: Json) -> list[str]:
                     wrong.append(f"{each['name']}: {drill} comes before {there}")
                 # who holds the lift, or all of today's drills, holds what they are built on
                 able = "fault" in said or _holds_all(answer, said)
-                if not there and not able and not set(members) & set(said["holds"]):
+                if not there and not able and not set(members) & _held(said["holds"]):
                     wrong.append(f"{each['name']}: {drill} needs one of {members}")
         loads = [LOADS.index(slot["load"]) for slot in _done(each) if slot["drill"] == ids[-1]]
         if loads != sorted(loads):
@@ -337,6 +355,19 @@ def _order(answer: Json, asked: Json) -> list[str]:
         if ("weight_kg" in said) != any(slot["load"] == "working" for slot in _done(each)):
             wrong.append(f"{each['name']}: the day's weight is lost, or comes from nowhere")
     return wrong
+
+
+def _held(holds: list[str]) -> set[str]:
+    """What is held, and what that is built on."""
+    held, left = set[str](), list(holds)
+    while left:
+        drill = left.pop()
+        if drill not in held:
+            held.add(drill)
+            entry = entry_of("drill", drill)
+            for group in [*entry.get("prerequisites", []), *entry.get("made_of", [])]:
+                left += [group] if isinstance(group, str) else group
+    return held
 
 
 def _holds_all(answer: Json, said: Json) -> bool:
@@ -370,7 +401,7 @@ def _loads(answer: Json, _asked: Json) -> list[str]:
     wrong = []
     for each in answer["lifters"]:
         for slot in _everything(each):
-            if not slot["drill"] or slot["as"] not in (*DOING, "more"):
+            if slot["as"] not in (*DOING, "more"):
                 continue
             entry, gear = entry_of("drill", slot["drill"]), _shared_gear(answer, each, slot)
             load = LOADS.index(slot["load"])
@@ -479,7 +510,28 @@ def _partners(answer: Json, _asked: Json) -> list[str]:
     return wrong
 
 
-def _lengths(answer: Json, _asked: Json) -> list[str]:
+def _alike(asked: Json, slot: Json, one: str, other: str) -> bool:
+    """Whether two at a bar lift the same at it: else each has the bar for themselves when it is at their weight."""
+    kg = {said["name"]: said.get("weight_kg") for said in asked["lifters"]}
+    return slot["load"] != "working" or kg[one] == kg[other]
+
+
+def _climbs(answer: Json, asked: Json) -> list[str]:
+    """A shared bar only goes up: whose day's weight is less has done it before whose is more begins."""
+    wrong = []
+    kg = {said["name"]: said.get("weight_kg") for said in asked["lifters"]}
+    heavy = {each["name"]: [s for s in each["slots"] if s["as"] == "work" and s["load"] == "working"]
+             for each in answer["lifters"]}  # fmt: skip
+    for name, slots in heavy.items():
+        for slot in slots:
+            for other in slot["shares"]:
+                theirs = heavy[other][0]
+                if kg[other] < kg[name] and theirs["end_s"] > slot["start_s"]:
+                    wrong.append(f"{other} lifts {kg[other]} after the bar was at {kg[name]} for {name}")
+    return wrong
+
+
+def _lengths(answer: Json, asked: Json) -> list[str]:
     """Each drill gets its time, to the half minute; two take turns only where each rests while the other works."""
     wrong = []
     for each in answer["lifters"]:
@@ -489,12 +541,12 @@ def _lengths(answer: Json, _asked: Json) -> list[str]:
             swapped = bool(slot["with"]) and slot["start_s"] not in _begins(answer, slot)
             spare = TICK + (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
             least = needs - (CHANGE_OVER + entry.get("set_up_s", 15) if swapped else 0)
-            discs = slot["load"] == "working" and slot["shares"]
-            if length < least or (length >= needs + spare and not discs):
+            if length < least or length >= needs + spare:
                 wrong.append(f"{each['name']}: {slot['drill']} gets {length} s and takes {needs}")
             dose = entry["dose"]
             rest = dose.get("every_s", 0) - _round(dose) if dose.get("every_s") else dose.get("rest_s", 0)
-            if slot["shares"] and slot["as"] == "work" and not discs and rest < _round(dose):
+            turns = [name for name in slot["shares"] if _alike(asked, slot, each["name"], name)]
+            if len(slot["shares"]) > 3 or (slot["as"] == "work" and rest < _round(dose) * len(turns) and turns):
                 wrong.append(f"{each['name']}: {slot['drill']} leaves no time for turns")
     return wrong
 

@@ -42,7 +42,7 @@ def drawn(seed: int) -> Rotation:
     who = 0
     for n in range(dice.randint(2, 3)):
         group = n % 2 if dice.random() < 0.8 else 0
-        size = dice.choice((1, 1, 2))
+        size = dice.choice((1, 1, 2, 2, 3))
         units.append(Unit(tuple(range(who, who + size)), group, tuple(_task(dice, size, *t) for t in groups[group])))
         who += size
     helped = dice.random() < 0.2
@@ -71,12 +71,29 @@ def drawn(seed: int) -> Rotation:
 def _task(dice: Random, size: int, drill: DrillId, ticks: int, bar: bool, look: bool) -> Task:
     item = BAR if bar else STICK
     modes = [Mode(ticks, ((item, size),))]
-    if size == 2 and dice.random() < 0.6:
-        modes.append(Mode(ticks, ((item, 1),), turns=1))
+    if size > 1 and dice.random() < 0.6:
+        modes.append(_by_turns(dice, size, ticks, item))
     if bar and dice.random() < 0.3:
         modes.append(Mode(ticks, ((STICK, size),), light=True))
     seen = look and ticks > 1
+    if seen and len(modes) > 1 and dice.random() < 0.5:
+        modes[1] = modes[1]._replace(looks=(0, 1))
     return Task(drill, Load.LIGHT, True, tuple(modes), look=1 if seen else 0, look_at=1)
+
+
+def _by_turns(dice: Random, size: int, ticks: int, item: ItemId) -> Mode:
+    """All at one set, each a tick later or, as where a bar climbs, in it for longer; or three at two sets."""
+    if size == 3 and dice.random() < 0.4:
+        return Mode(ticks, ((item, 2),), (0, 0, 1), (0, 1, 0))
+    if dice.random() < 0.3:
+        return Mode(ticks, ((item, 1),), (0,) * size, longer=tuple(range(size)))
+    return Mode(ticks, ((item, 1),), (0,) * size, tuple(range(size)))
+
+
+def _when(mode: Mode, n: int) -> tuple[int, int]:
+    """How much later than the first the n-th begins, and has ended."""
+    begins = mode.later[n] if mode.later else 0
+    return begins, begins + mode.ticks + (mode.longer[n] if mode.longer else 0)
 
 
 def _showings(dice: Random, units: list[Unit]) -> tuple[Showing, ...]:
@@ -124,9 +141,8 @@ def _idle(rotation: Rotation, plan: Plan) -> int:
             busy: set[int] = set()
             for k, task in enumerate(unit.tasks):
                 mode = task.modes[plan.modes[u][k]]
-                begin = plan.starts[u][k] + n * mode.turns
-                busy |= set(range(begin, begin + mode.ticks))
-                end = begin + mode.ticks
+                begin, end = (plan.starts[u][k] + each for each in _when(mode, n))
+                busy |= set(range(begin, end))
             for showing, at in zip(rotation.showings, plan.shown, strict=True):
                 if any(v == u for v, _ in showing.needs):
                     busy |= set(range(at, at + showing.ticks))
@@ -183,14 +199,14 @@ def _waits(rotation: Rotation, plan: Plan, u: int, end: list[int], away: list[tu
         now = 0
         for k, task in enumerate(unit.tasks):
             mode = task.modes[plan.modes[u][k]]
-            begin = plan.starts[u][k] + n * mode.turns
+            begin, end_ = (plan.starts[u][k] + each for each in _when(mode, n))
             out = sum(b - a for a, b in away if now <= a and b <= begin)
             if unit.size > 1:
                 # of two who move together one helps, and the other waits
                 out -= sum(length for a, length in helps if now <= a and a + length <= begin)
             if begin - now - out > rotation.wait:
                 return False
-            now = begin + mode.ticks
+            now = end_
     return len(end) == len(unit.tasks)
 
 
@@ -220,8 +236,9 @@ def _coaching(rotation: Rotation, plan: Plan) -> bool:
         busy = sum(at <= now < at + s.ticks for s, at in zip(rotation.showings, plan.shown, strict=True))
         for u, unit in enumerate(rotation.units):
             for k, task in enumerate(unit.tasks):
-                begin = plan.starts[u][k] + task.look_at
-                busy += begin <= now < begin + task.look
+                for later in task.modes[plan.modes[u][k]].looks:
+                    begin = plan.starts[u][k] + task.look_at + later
+                    busy += begin <= now < begin + task.look
         if busy > rotation.coaches:
             return False
     return True
@@ -240,8 +257,8 @@ def _told(rotation: Rotation, plan: Plan) -> bool:
 def least_idle(rotation: Rotation) -> int | None:
     """The least idle time of any plan, by trying all; None if there is none.
 
-    Times of doing, being shown and helping are the same in every plan, so of two the one in which all end sooner,
-    added up, is the less idle: those are tried first.
+    Times of being shown and helping are the same in every plan, so of two the one in which all end sooner, added up and
+    less what they do, is the less idle: those are tried first.
     """
     helped = [(u, k) for u, unit in enumerate(rotation.units) for k, task in enumerate(unit.tasks) if task.helped]
     spans = [range(rotation.last + 1) for _ in rotation.showings]
@@ -276,9 +293,11 @@ def _bare(rotation: Rotation, begun: Plan) -> Iterator[Plan]:
 
 
 def _ends(rotation: Rotation, plan: Plan) -> int:
-    """When each lifter ends, added up."""
+    """When each lifter ends, added up, less the time of what they do."""
     ends = 0
     for u, unit in enumerate(rotation.units):
-        mode = unit.tasks[-1].modes[plan.modes[u][-1]]
-        ends += sum(plan.starts[u][-1] + n * mode.turns + mode.ticks for n in range(unit.size))
+        modes = [task.modes[plan.modes[u][k]] for k, task in enumerate(unit.tasks)]
+        for n in range(unit.size):
+            ends += plan.starts[u][-1] + _when(modes[-1], n)[1]
+            ends -= sum(after - before for before, after in (_when(mode, n) for mode in modes))
     return ends

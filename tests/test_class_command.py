@@ -85,7 +85,7 @@ def test_the_demos_idle_time_is_proved_least(demo: tuple[str, str]) -> None:
     assert broken(answer, DEMO) == []
     assert answer["optimal"]
     assert answer["gap"] == 0
-    assert answer["idle_s"] == 660
+    assert answer["idle_s"] == 540
     assert 1 <= answer["drills_at_once"]["proved_least"] <= answer["drills_at_once"]["most"]
     assert len(answer["lifters"]) == 12
     assert {use["item"]: use["have"] for use in answer["gear"]} == {"bar": 6, "bench": 4, "stick": 14}
@@ -116,7 +116,7 @@ def test_the_demo_on_a_terminal() -> None:
     said = ask("--demo").stdout
     assert said.startswith("Kestrel Road, Tuesday evening")
     assert "12 lifters, 60 min, 2 coaches" in said.splitlines()[0]
-    assert "All waiting added up: 11 min" in said
+    assert "All waiting added up: 9 min" in said
     assert "that is proved" in said
     headings = [
         "Who works together",
@@ -153,7 +153,7 @@ def test_without_a_solver_the_plan_is_good_and_says_it_is_unproved(tmp_path: Pat
     assert broken(answer, DEMO) == []
     assert not answer["optimal"]
     assert answer["gap"] is None
-    assert answer["idle_s"] >= 660
+    assert answer["idle_s"] >= 540
     said = ask(str(written(tmp_path, 6, coaches=3, gear={"bar": 4, "stick": 14}))).stdout
     assert "is not known" in said
     assert "drillpath[class]" in said
@@ -354,7 +354,7 @@ def _bars_apart(answer: dict[str, Any]) -> None:
     for each in answer["lifters"]:
         for slot in each["slots"]:
             if slot["as"] == "work" and slot["shares"]:
-                slot.update(shares=None, gear=["bar", "discs", "headroom", "drop-floor"])
+                slot.update(shares=[], gear=["bar", "discs", "headroom", "drop-floor"])
 
 
 def _one_coach(answer: dict[str, Any]) -> None:
@@ -380,7 +380,7 @@ SPOILT: dict[str, Callable[[dict[str, Any]], object]] = {
     "wait": lambda answer: slots(answer).pop(1),
     "order": _swapped,
     "bars": _bars_apart,
-    "load": lambda answer: [s.update(gear=["stick"], shares=None) for s in slots(answer) if s["as"] == "work"],
+    "load": lambda answer: [s.update(gear=["stick"], shares=[]) for s in slots(answer) if s["as"] == "work"],
     "shown": lambda answer: slots(answer)[0].update(end_s=slots(answer)[0]["end_s"] + 30),
     "coach": _one_coach,
     "unseen": lambda answer: answer.update(coaches=[d for d in answer["coaches"] if d["does"] == "show"]),
@@ -420,32 +420,32 @@ def test_bars_that_stand_by_for_want_of_something_are_named(tmp_path: Path, more
     assert ("light bar" in said.stdout) is not bool(says)
 
 
-HANG = ["stick-pass-through", "overhead-hold", "overhead-squat", "hang-pull", "hang-power-snatch"]
+HANG = ["stick-pass-through", "overhead-hold"]
 
 
 def test_who_practises_hands_the_bar_on_when_the_others_have_learnt(tmp_path: Path) -> None:
-    """Two of many years have two bars until the last quarter; then the six have one of them by turns."""
+    """Two of many years have two bars until the second half; then the seven, too many for them, have one by turns."""
     lifters = [{"name": f"Y{n}", "holds": ["full-snatch"]} for n in range(2)]
-    lifters += [{"name": f"H{n}", "holds": HANG} for n in range(6)]
+    lifters += [{"name": f"H{n}", "holds": HANG} for n in range(7)]
     gear = {"bar": 2, "stick": "plenty", "discs": "plenty", "drop-floor": "plenty"}
-    asked = {"lift": "snatch", "minutes": 50, "gear": gear, "today": ["hang-snatch"], "lifters": lifters}
+    asked = {"lift": "snatch", "minutes": 50, "gear": gear, "today": ["hang-power-snatch"], "lifters": lifters}
     file = tmp_path / "class.yaml"
     file.write_text(json.dumps(asked), "utf-8")
     said = " ".join(ask(str(file)).stdout.split())
     answer = json.loads(ask(str(file), "--json").stdout)
     learnt = max(slot["end_s"] for each in answer["lifters"] for slot in each["slots"])
-    assert learnt < 37 * 60 + 30  # a quarter of the class is left then
-    assert "1 bar that nobody uses goes round from 37:30 to" in said
+    assert learnt >= 25 * 60
+    assert f"1 bar that nobody uses goes round from {learnt // 60}:{learnt % 60:02} to" in said
     assert "Y1 calls the standard." in said
     assert {each["bar_turn"]["drill"] for each in answer["lifters"][2:]} == {"thigh-slide"}  # slow, not the snatch
     assert "Free at the end" not in said
-    assert [each["more"]["end_s"] for each in answer["lifters"][:2]] == [50 * 60, 37 * 60 + 30]
+    assert [each["more"]["end_s"] for each in answer["lifters"][:2]] == [50 * 60, learnt]
 
 
 def test_bars_that_stand_by_go_round_and_minutes_left_go_on_down_the_path(tmp_path: Path) -> None:
     """Sixteen learn a pull with sticks: what follows it is next; as many bars as give all a turn go round."""
     lifters = [{"name": f"S{n}", "holds": ["front-squat", "air-squat"]} for n in range(16)]
-    gear = {"training-bar": 5, "stick": "plenty", "discs": 0}
+    gear = {"training-bar": 3, "stick": "plenty", "discs": 0}
     asked = {
         "lift": "clean",
         "minutes": 40,
@@ -458,6 +458,6 @@ def test_bars_that_stand_by_go_round_and_minutes_left_go_on_down_the_path(tmp_pa
     file.write_text(json.dumps(asked), "utf-8")
     said = " ".join(ask(str(file)).stdout.split())
     assert "As there is time: after that Hang clean" in said
-    assert "3 training bars that nobody uses go round from 30:00 to" in said
+    assert "3 training bars that nobody uses go round from 29:30 to" in said
     assert "Stay with the bars, one round each in this order, 3 at a time: S0," in said
     assert "(Slide from knee to hip)." in said

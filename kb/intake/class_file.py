@@ -58,6 +58,7 @@ class ClassModel(Entry):
     lift: Name = Field(description="the lift most work on")
     minutes: int = Field(ge=1, le=300, description="how long the class is, minutes")
     coaches: int = Field(default=1, ge=1, le=20, description="how many coaches there are")
+    helpers: int = Field(default=0, ge=0, le=20, description="how many help who don't lift, such as a teacher")
     warm_up_minutes: int = Field(default=WARM_UP_S // 60, ge=0, le=60, description="the common warm-up, minutes")
     most_wait_s: int = Field(default=MOST_WAIT_S, ge=0, le=3600, description="the longest anyone waits, seconds")
     bar_kg: float = Field(default=20.0, gt=0, le=50, description="what a bar weighs, kg")
@@ -128,6 +129,7 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         _goal(file, db, model.to, "to", class_lift) if model.to else None,
         model.new,
         _today(file, db, model, class_lift),
+        helpers=model.helpers,
     )
 
 

@@ -22,7 +22,7 @@ def bars_said(plan: ClassPlan) -> list[str]:
     bar = next(human(item) for item in turns[0][1].gear if item in BARS)
     goes = f"{many} {bar}{'s' if many > 1 else ''} that nobody uses {'go' if many > 1 else 'goes'} round"
     theirs = [plan.lifters[n] for n in hands_on(plan.matter)]
-    calls = listed([each.lifter.name for each in theirs if each.more is None or each.more.end_s <= start])
+    calls = listed([each.lifter.name for each in theirs if each.until_s <= start])
     return [
         f"{goes} from {clock(start)} to {clock(end)}, empty, among those who have only had a stick and have met the"
         f" drill's standard with it: one round each, a coach there, the others going on."

@@ -84,8 +84,8 @@ def _card(plan: ClassPlan, each: LifterPlan, setting: Setting, told: set[DrillId
     for slot in each.strength:
         says = strength_said(slot, setting) if slot.drill.id in told else strength_line(slot, setting)
         table.append(_Row(clock(slot.start_s), slot.station, says))
-    if each.more is not None:
-        table.append(_Row(clock(each.more.start_s), each.more.station, more_line(each.more)))
+    for more in each.goes_on:
+        table.append(_Row(clock(more.start_s), more.station, more_line(more)))
     if each.at_bar is not None:
         # the same for all, so that one card does for all: whose turn it is stands in the coach's list
         since = min(other.at_bar.start_s for other in plan.lifters if other.at_bar is not None)

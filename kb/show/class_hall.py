@@ -38,12 +38,11 @@ def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> lis
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
         cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
         now = slot.end_s
-    if each.more is not None:
-        if each.more.start_s > now:  # the second of two in turns
-            cells.append(Cell((each.more.start_s - now) // TICK_S, "", "none"))
-        cells += [
-            Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in each.more.legs
-        ]
+    for more in each.goes_on:
+        if more.start_s > now:  # whose turn comes later
+            cells.append(Cell((more.start_s - now) // TICK_S, "", "none"))
+        cells += [Cell((end - start) // TICK_S, letters[drill.id].lower(), "more") for start, end, drill in more.legs]
+        now = more.end_s
     return cells
 
 
@@ -61,9 +60,9 @@ def gear_rows(plan: ClassPlan) -> dict[ItemId, list[Cell]]:
             if each.at_bar and item in out:
                 for tick in range((each.at_bar.start_s - start) // TICK_S, (each.at_bar.end_s - start) // TICK_S):
                     out[item][tick] += 1
-        for item in each.more.gear if each.more else ():
-            if each.more and item in out:
-                for tick in range((each.more.start_s - start) // TICK_S, (each.more.end_s - start) // TICK_S):
+        for more in each.goes_on:
+            for item in (item for item in more.gear if item in out):
+                for tick in range((more.start_s - start) // TICK_S, (more.end_s - start) // TICK_S):
                     out[item][tick] += 1
     have = {use.item: use.have for use in plan.gear}
     return {
@@ -76,14 +75,15 @@ def _stretch(many: int, have: int, span: int) -> Cell:
 
 
 def _until(plan: ClassPlan, each: LifterPlan, slot: Slot) -> int:
-    """When the gear of a stretch is free again, s: where two take turns at it, when the second has ended."""
-    if slot.shares is None or slot.part == "loading":
+    """When the gear of a stretch is free again, s: where some take turns at it, when the last of them has ended."""
+    if not slot.shares or slot.part == "loading":
         return slot.end_s
-    other = next(other for other in plan.lifters if other.lifter.name == slot.shares)
-    theirs = (
+    theirs = [
         its.end_s
+        for other in plan.lifters
+        if other.lifter.name in slot.shares
         for its in (*other.slots, *other.strength)
-        if its.part == slot.part and its.shares == each.lifter.name and its.drill.id == slot.drill.id
-        if slot.start_s <= its.start_s <= slot.end_s
-    )
+        if (its.part, its.drill.id, its.load) == (slot.part, slot.drill.id, slot.load)
+        if each.lifter.name in its.shares and its.station == slot.station
+    ]
     return max(slot.end_s, *theirs)

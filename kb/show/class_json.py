@@ -26,7 +26,7 @@ def _slot(slot: "Slot") -> Json:
         "gear": list(slot.gear),
         "as": slot.part,
         "load": None if slot.part == "shown" else slot.load.word,
-        "shares": slot.shares,
+        "shares": list(slot.shares),
         "with": slot.with_whom,
         "watched": slot.watched,
     }
@@ -44,6 +44,7 @@ def _lifter(plan: "LifterPlan", own: "Own") -> Json:
         "slots": [_slot(slot) for slot in plan.slots],
         "strength": [_slot(slot) for slot in plan.strength],
         "more": _more(plan.more),
+        "then": [_more(each) for each in plan.then],
         "bar_turn": plan.at_bar and _slot(plan.at_bar),
     }
 
@@ -58,7 +59,7 @@ def _more(more: "More | None") -> Json | None:
         "load": more.load.word,
         "station": more.station,
         "gear": list(more.gear),
-        "shares": more.shares,
+        "shares": list(more.shares),
         "change_s": CHANGE_S if more.others else None,
         "by_turns": [
             {"drill": each.drill.id, "rounds": each.rounds, "every_s": each.every_s, "load": each.load.word}
@@ -79,7 +80,7 @@ def _duty(duty: "Duty") -> Json:
 
 
 def class_json(plan: "ClassPlan") -> Json:
-    """A class. The second of two who take turns at one set of gear has no `gear` of their own: `shares` says whose.
+    """A class. Of those who take turns at one set of gear only the first has `gear`: `shares` says with whom.
 
     `gap` is null where nothing is proved; `gear` holds what is counted.
     """

@@ -1,5 +1,7 @@
 """What a class's plan says of those who have ended early: what they go on with, or that nothing is free for them."""
 
+from collections.abc import Sequence
+
 from kb import dose
 from kb.ask.class_.changing import CHANGE_S
 from kb.ask.class_.ended import WORTH_S
@@ -19,7 +21,7 @@ def more_line(more: More) -> str:
     """The line of a card: the drill, in rounds of what, with what between them, until when; several by turns."""
     first = ByTurns(more.drill, more.load, more.rounds, more.every_s)
     until = f"until {clock(more.end_s)}"
-    shared = f" in turns with {more.shares}" if more.shares else ""
+    shared = f" in turns with {listed(more.shares)}" if more.shares else ""
     if not more.others:
         return f"More: {_rounds_said(first, more.shares)}{shared}{_load_said(more.load)}, {until}."
     every = (first, *more.others)
@@ -29,7 +31,7 @@ def more_line(more: More) -> str:
     return f"More, {CHANGE_S // 60} min of each by turns{shared and f',{shared}'}{load}, {until}: {drills}."
 
 
-def _rounds_said(each: ByTurns, shares: str | None) -> str:
+def _rounds_said(each: ByTurns, shares: Sequence[str]) -> str:
     """A drill, rounds of what, and what is between them where nobody shares it."""
     given = each.drill.dose
     one = [str(dose.sets(given)[0])] if given.reps else []
@@ -46,7 +48,7 @@ def _load_said(load: Load) -> str:
 def strength_said(slot: Slot, setting: Setting) -> str:
     """What strengthens, as the lifter has it: the drill, its dose, how heavy, with whom."""
     weight = share_said(slot.drill, slot.load) or LOADS[slot.load]
-    shared = f", in turns with {slot.shares}" if slot.shares else ""
+    shared = f", in turns with {listed(slot.shares)}" if slot.shares else ""
     return f"{slot.drill.name}: {dosed(slot.drill, setting)}, {weight}{shared}."
 
 
@@ -84,4 +86,4 @@ def more_said(plan: ClassPlan) -> list[str]:
 
 def _since(each: LifterPlan) -> int:
     """From when a lifter has nothing to do, s."""
-    return each.more.end_s if each.more else each.done_s
+    return each.until_s

@@ -100,8 +100,8 @@ def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:
     for slot in each.strength:
         says = strength_said(slot, Setting(fine=True)).replace("\N{NO-BREAK SPACE}", " ")
         lines.append(_tried(_Line(clock(slot.start_s), slot.station, says), slot))
-    if each.more is not None:
-        lines.append(_Line(clock(each.more.start_s), each.more.station, more_line(each.more)))
+    for more in each.goes_on:
+        lines.append(_Line(clock(more.start_s), more.station, more_line(more)))
     if each.at_bar is not None:
         lines.append(_Line(clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return lines

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan
 from kb.dose import minutes
+from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_calls import calls_said
 from kb.show.class_cards import cards_of
 from kb.show.class_words import (
@@ -42,6 +43,8 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
     for coach in range(asked.coaches):
         title = "The coach" if asked.coaches == 1 else f"Coach {coach + 1}"
         lines += titled(title, _duties(plan, coach, setting), setting)
+    lines += titled("Who helps", [f"  {line}" for line in _helped(plan, setting)], setting)
+    lines += titled("Bars", rows(bars_table(plan), setting), setting)
     lines += titled("Called to all", rows(calls_said(plan), setting), setting)
     for names, title, card in cards_of(plan, setting):
         *before, last = wrapped(f"{listed(names)}: {title}", setting.width)
@@ -49,6 +52,10 @@ def class_text(plan: ClassPlan, setting: Setting, *, with_solver: bool) -> list[
     gear = [line for text in gear_said(plan) for line in hanging("  ", text, setting)]
     lines += titled("Gear", gear, setting)
     return [*lines, "", *(line for text in closing_texts(plan) for line in wrapped(text, setting.width))]
+
+
+def _helped(plan: ClassPlan, setting: Setting) -> list[str]:
+    return [line for text in helpers_said(plan.matter.asked.helpers) for line in wrapped(text, setting.width - 2)]
 
 
 def _groups(plan: ClassPlan, setting: Setting) -> list[str]:
@@ -91,7 +98,7 @@ def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
     for slot in (*each.slots, *each.strength):
         if slot.start_s <= at < slot.end_s:
             return {"shown": SHOWN, "loading": LOADING, "helps": HELPING}.get(slot.part, letters[slot.drill.id])
-    for start, end, drill in each.more.legs if each.more else ():
+    for start, end, drill in (leg for more in each.goes_on for leg in more.legs):
         if start <= at < end:
             return letters[drill.id].lower()
     return WAITING if at < each.slots[-1].end_s else " "

@@ -6,11 +6,11 @@ from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
-from kb.ask.class_.turns import steps_up
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
 from kb.show.class_today import today_said
+from kb.show.class_weights import bar_said, of_my_weight
 from kb.show.coach_words import dosed, human, listed
 from kb.show.session_words import clock
 from kb.show.setting import Setting
@@ -74,7 +74,7 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
 def _all_go_on(plan: ClassPlan) -> str:
     """That nobody stands about to the end, where that is so and there is something left."""
     end = 60 * plan.matter.asked.minutes
-    busy = all(end - (each.more.end_s if each.more else each.done_s) < WORTH_S for each in plan.lifters)
+    busy = all(end - each.until_s < WORTH_S for each in plan.lifters)
     return ", and all go on to the end" if busy and end - plan.end_s >= WORTH_S else ""
 
 
@@ -113,8 +113,8 @@ def _spared_said(plan: ClassPlan) -> str:
         return f"All do without the {listed([human(item) for item in items])}: {why}."
     leave = listed([lifter.name for lifter in asked.lifters if lifter.without])
     who = f"{leave} do{'' if ' and ' in leave else 'es'} without the {listed([human(item) for item in items])}"
-    first = "first those with a weight, then those of one chain together, in the order of the file"
-    return f"{who}: {why}. It is left to {keep}: {first}."
+    first = "first those with a weight, then those who hold what is done, then those of one chain together"
+    return f"{who}: {why}. It is left to {keep}: {first}, in the order of the file."
 
 
 def _drills_said(plan: ClassPlan) -> str:
@@ -216,26 +216,16 @@ def slot_said(plan: ClassPlan, each: LifterPlan, slot: Slot, setting: Setting) -
     if slot.part == "helps":
         return f"Help {slot.with_whom}: {name}."
     if slot.part == "loading":
-        return f"{name}: {_bar_said(plan, each)}."
+        return f"{name}: {bar_said(plan, each, slot)}."
     parts = [
         f"{name}{'' if slot.part == 'work' else ' (check)'}: {dosed(slot.drill, setting, work=slot.part == 'work')}"
     ]
     parts += [_load_said(each, slot)]
-    parts += [f"in turns with {slot.shares}" if slot.shares else ""]
+    turns = slot.shares if slot.load < Load.WORKING else of_my_weight(plan, each, slot)
+    parts += [f"in turns with {listed(turns)}" if turns else ""]
     parts += [f"helped by {slot.with_whom}" if slot.with_whom else ""]
     parts += ["a coach looks on" if slot.watched else ""]
     return f"{', '.join(part for part in parts if part)}."
-
-
-def _bar_said(plan: ClassPlan, each: LifterPlan) -> str:
-    """How the bar goes up to the day's weight."""
-    bar, weight = plan.matter.asked.bar_kg, each.lifter.weight_kg or 0.0
-    steps = steps_up(bar, weight)
-    return (
-        f"bar up to {weight:g} kg by {', '.join(f'{step:g}' for step in steps[:-1])}"
-        if steps[:-1]
-        else f"bar up to {weight:g} kg"
-    )
 
 
 def _load_said(each: LifterPlan, slot: Slot) -> str:

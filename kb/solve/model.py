@@ -50,10 +50,15 @@ class Built(NamedTuple):
         """When the last of a unit has done a task; task -1 is the warm-up."""
         return self.ends[u][k] if k >= 0 else total([])
 
-    def turns(self, u: int, k: int) -> Expr:
-        """How much later the second of two starts a task."""
+    def begins(self, u: int, k: int, n: int) -> Expr:
+        """How much later than the first of a unit the n-th starts a task."""
         modes = self.rotation.units[u].tasks[k].modes
-        return total([lit * mode.turns for lit, mode in zip(self.modes[u][k], modes, strict=True)])
+        return total([lit * mode.begins(n) for lit, mode in zip(self.modes[u][k], modes, strict=True)])
+
+    def rests(self, u: int, k: int, n: int) -> Expr:
+        """How much earlier than the last of a unit the n-th has done a task."""
+        modes = self.rotation.units[u].tasks[k].modes if k >= 0 else ()
+        return total([lit * mode.rests(n) for lit, mode in zip(self.modes[u][k], modes, strict=True)] if modes else [])
 
     def idle(self) -> Expr:
         """What `kb.ask.class_.rotation.idle_of` says of a plan, as an expression."""
@@ -61,10 +66,10 @@ class Built(NamedTuple):
         for u, unit in enumerate(self.rotation.units):
             last = len(unit.tasks) - 1
             parts.append(unit.size * self.ends[u][last])
-            if unit.size > 1:
-                parts.append(-1 * self.turns(u, last))
+            parts += [-1 * self.rests(u, last, n) for n in range(unit.size)]
             for k, task in enumerate(unit.tasks):
-                parts += [-unit.size * m.ticks * lit for lit, m in zip(self.modes[u][k], task.modes, strict=True)]
+                for lit, mode in zip(self.modes[u][k], task.modes, strict=True):
+                    parts.append(-sum(map(mode.takes, range(unit.size))) * lit)
             shown = sum(s.ticks for s in self.rotation.showings if u in {each for each, _ in s.needs})
             parts.append(total([]) - unit.size * shown)
         return total(parts) - sum(self.rotation.units[u].tasks[k].modes[0].ticks for u, k in self.helpers)
@@ -138,8 +143,13 @@ def _unit(b: Built, u: int) -> None:
                 if item in b.uses:
                     b.uses[item][0].append(interval)
                     b.uses[item][1].append(count)
-        if task.look:
-            b.coached.append(model.new_fixed_size_interval_var(start + task.look_at, task.look, f"l{u}.{k}"))
+            for n, (begin, _) in enumerate(task.looked_at(mode)):
+                name = f"l{u}.{k}.{n}"
+                if len({each.looks for each in task.modes}) == 1:  # whatever the mode
+                    if lit is chosen[0]:
+                        b.coached.append(model.new_fixed_size_interval_var(start + begin, task.look, name))
+                else:
+                    b.coached.append(model.new_optional_fixed_size_interval_var(start + begin, task.look, lit, name))
         model.add(start >= (ends[-1] if ends else total([])))
         starts.append(start)
         ends.append(end)
@@ -193,15 +203,13 @@ def _help(b: Built, u: int, k: int) -> None:
 
 
 def _waits(b: Built, u: int) -> None:
-    """Between two drills nobody waits too long: of two who take turns neither the first nor the second."""
+    """Between two drills nobody waits too long: of those who take turns none, first or last."""
     unit = b.rotation.units[u]
     for k in range(len(unit.tasks)):
         gap = b.starts[u][k] - b.end(u, k - 1) - total(b.filled[u][k])
         b.model.add(gap <= b.wait)
-        if unit.size > 1:
-            b.model.add(gap + b.turns(u, k) <= b.wait)
-            if k:
-                b.model.add(gap + b.turns(u, k - 1) <= b.wait)
+        for n in range(unit.size if unit.size > 1 else 0):
+            b.model.add(gap + b.rests(u, k - 1, n) + b.begins(u, k, n) <= b.wait)
 
 
 def _chains(b: Built) -> None:

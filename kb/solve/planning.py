@@ -12,12 +12,15 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter, matter_of
 from kb.ask.class_.doing import Own
 from kb.ask.class_.greedy import greedy
+from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.own import Shelves, own_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import Plan, Rotation
 from kb.ask.class_.short import Short, sentence_of, too_long, with_more
 from kb.ask.class_.slots import ClassPlan, plan_of
 from kb.ask.class_.spared import spared
+from kb.ask.class_.turns import MOST_AT_A_BAR
+from kb.ask.class_.with_sticks import stick_s
 from kb.errors import NoAnswer
 
 __all__ = ["NoPlan", "Planned", "planned"]
@@ -39,6 +42,9 @@ WORTH_MORE_S = 480
 
 MOST_FURTHER = 2
 """How many drills more at most: new ones, after all that `today` led through. Ours."""
+
+CLOSER_S = 3.0
+"""How long a plan with more to a bar is looked for, s, where there is one already. Ours."""
 
 Told = Callable[[Sequence[Own]], tuple[Own, ...]]
 
@@ -85,21 +91,45 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     def anew(more: Class) -> list[Matter]:
         return _ways(more, shelves, told)
 
-    def tried(other: Class) -> _Way | None:
+    def tried(other: Class, seconds: float | None = None) -> _Way | None:
         try:
-            return _best(anew(other), prove=prove)
+            return _best(anew(other), prove=prove, seconds=seconds)
         except NoAnswer:
             return None
 
     try:
         way = _best(anew(asked), prove=prove)
     except NoAnswer as none:
-        found = next(filter(None, map(tried, (*_shorter(asked), *spared(asked)))), None)
+        found = next(filter(None, map(tried, (*_shorter(asked), *spared(asked, _held(asked, shelves))))), None)
         if found is None:
             raise _reason(none, anew) from None
         way = found
     way = next(filter(None, map(tried, _further(way))), way)
-    return Planned(plan_of(way.matter, way.plan), way.solved)
+    told_way = Planned(plan_of(way.matter, way.plan), way.solved)
+    for other in filter(None, (tried(more, CLOSER_S) for more in _closer(way))):
+        closer = Planned(plan_of(other.matter, other.plan), other.solved)
+        told_way = min(told_way, closer, key=lambda each: (stick_s(each.plan), each.plan.idle_s))
+        if not stick_s(told_way.plan):
+            break
+    return told_way
+
+
+def _closer(way: _Way) -> Iterator[Class]:
+    """Where some hold a stick who could have a bar: the class with four to a bar, then three."""
+    asked = way.matter.asked
+    if 0 < _bars(asked) < len(asked.lifters) and stick_s(plan_of(way.matter, way.plan)):
+        yield from (asked._replace(to_a_bar=count, sparing=True) for count in range(MOST_AT_A_BAR, 2, -1))
+
+
+def _bars(asked: Class) -> int:
+    return sum(asked.have.get(item, 0) for item in BARS)
+
+
+def _held(asked: Class, shelves: Shelves) -> list[int]:
+    """Who holds what they do, by number."""
+    with suppress(NoAnswer):
+        return [n for n, own in enumerate(own_of(asked, shelves)) if own.by_themselves]
+    return []
 
 
 def _further(way: _Way) -> Iterator[Class]:
@@ -124,20 +154,21 @@ def _ways(asked: Class, shelves: Shelves, told: Told) -> list[Matter]:
     return [paired] if alone.rotation == paired.rotation else [paired, alone]
 
 
-def _best(matters: list[Matter], *, prove: bool) -> _Way:
-    """The best plan of the first way that has one.
+def _best(matters: list[Matter], *, prove: bool, seconds: float | None = None) -> _Way:
+    """The best plan of the first way that has one; searched for so many seconds at most, where they are given.
 
     Raises _Impossible where it is proved that there is none, NoPlan where none was found.
     """
     if not prove:
         return _built(matters, "")
     try:
-        from kb.solve.rotation import Undecided, best_plan
+        from kb.solve.rotation import Effort, Undecided, best_plan
     except ImportError:
         return _built(matters, MORE_WITH)
+    effort = Effort() if seconds is None else Effort(seconds / 2, seconds / 2, seconds / 2)
     for matter in matters:
         try:
-            found = best_plan(matter.rotation, greedy(matter.rotation, tries=TO_START))
+            found = best_plan(matter.rotation, greedy(matter.rotation, tries=TO_START), effort)
         except Undecided:
             return _built(matters, "")
         if found is not None:
@@ -164,11 +195,12 @@ def _reason(none: NoAnswer, anew: Callable[[Class], list[Matter]]) -> NoPlan:
     from kb.solve.short import shortages
 
     matter = none.matters[-1]
+    held = [n for n, own in enumerate(matter.owns) if own.by_themselves]
 
     def again(what: str, by: int) -> list[Rotation]:
         found: list[Rotation] = []
         more = with_more(matter.asked, what, by)
-        for each in (more, *_shorter(more), *spared(more)):
+        for each in (more, *_shorter(more), *spared(more, held)):
             with suppress(NoAnswer):
                 found += [way.rotation for way in anew(each)]
         return found

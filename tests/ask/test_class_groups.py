@@ -6,7 +6,8 @@ from kb.ask.class_.doing import Doing, Own
 from kb.ask.class_.groups import groups_of, joined
 from kb.ask.class_.own import have_of
 from kb.ask.class_.people import PLENTY, Class, Lifter
-from kb.ask.class_.turns import loading_seconds, may_share, steps_up
+from kb.ask.class_.sharing import by_weight
+from kb.ask.class_.turns import loading_seconds, may_share, ready_at, steps_up, way_up
 from kb.kit import Gear
 from kb.terms import Dose, Drill, DrillId, FaultId, ItemId, LiftId, Load, Stage, Standard
 
@@ -134,6 +135,32 @@ def test_a_partner_is_there_where_two_come() -> None:
 def test_two_share_where_each_rests_while_the_other_works(dose: Dose, check: bool, shared: bool) -> None:
     """Five repetitions of 4 s are a round of 20 s."""
     assert may_share(dose, check=check) is shared
+
+
+@pytest.mark.parametrize(("people", "shared"), [(2, True), (3, True), (4, False)])
+def test_more_than_two_share_where_each_rests_while_all_others_work(people: int, shared: bool) -> None:
+    """Rounds of 20 s: two others' fit 40 s of rest and an interval of a minute, three others' don't."""
+    assert may_share(Dose(rounds=3, reps=5, rest_s=40), people, check=False) is shared
+    assert may_share(Dose(rounds=3, reps=5, every_s=60), people, check=False) is shared
+    assert may_share(Dose(rounds=3, reps=5), people, check=True)
+
+
+def test_a_shared_bar_only_goes_up() -> None:
+    """Who lifts least does so first; those of one weight take turns; each step is a round for who is left."""
+    dose = Dose(rounds=4, reps=5, rest_s=60)
+    assert ready_at(20, [30, 40], dose, 300) == (30, 30 + 300 + 30)
+    assert ready_at(20, [30, 30], dose, 300) == (30, 50)
+    assert ready_at(20, [40, 60], dose, 300)[0] == loading_seconds(2, dose, 2)
+    assert way_up(20, [40, 60]) == (30, 40, 50, 60)
+
+
+def test_those_nearest_in_weight_share() -> None:
+    """Nobody further apart than 10 kg while there are bars; as few bars as that takes, none left out."""
+    assert by_weight([26, 40, 52, 70, 85], 4, 2) == [3, 2]
+    assert by_weight([26, 40, 52, 70, 85], 4, 5) == [1, 1, 1, 1, 1]
+    assert by_weight([40, 41, 60, 61], 4, 4) == [2, 2]
+    assert by_weight([40, 50, 60, 70], 2, 1) == [2, 2]
+    assert by_weight([40] * 5, 4, 2) in ([4, 1], [3, 2])
 
 
 def test_the_bar_goes_up_in_even_jumps() -> None:

@@ -37,7 +37,8 @@ def test_who_does_without_a_bar_is_said_first() -> None:
         return verdict(plan._replace(matter=matter), with_solver=True)[0]
 
     why = "no plan was found in which 1 bar goes round 3 lifters in 60 min with no wait over 3 min."
-    order = "first those with a weight, then those of one chain together, in the order of the file."
+    order = "first those with a weight, then those who hold what is done, then those of one chain together, in the"
+    order += " order of the file."
     assert said(2) == f"L2 does without the bar: {why} It is left to L0 and L1: {order}"
     assert said(1, 2) == f"L1 and L2 do without the bar: {why} It is left to L0: {order}"
     assert said(0, 1, 2) == f"All do without the bar: {why}"

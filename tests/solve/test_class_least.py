@@ -51,7 +51,7 @@ def test_the_tiny_classes_are_of_every_kind() -> None:
     tasks = [task for rotation in rotations for unit in rotation.units for task in unit.tasks]
     assert any(task.helped for task in tasks)
     assert any(task.look for task in tasks)
-    assert any(mode.turns for task in tasks for mode in task.modes)
+    assert any(mode.shared for task in tasks for mode in task.modes)
     assert any(mode.light for task in tasks for mode in task.modes)
     assert any(len(showing.needs) > 1 for rotation in rotations for showing in rotation.showings)
     assert any(len(rotation.led) > rotation.at_once for rotation in rotations)

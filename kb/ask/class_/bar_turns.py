@@ -120,12 +120,7 @@ def _coach_from(matter: Matter, plan: Plan, since: int) -> int:
     """From when on, tick `since` at the earliest, a coach has nothing else to do up to the end."""
     rotation = matter.rotation
     spans = [(start, start + each.ticks) for each, start in zip(rotation.showings, plan.shown, strict=True)]
-    for u, unit in enumerate(rotation.units):
-        spans += [
-            (plan.starts[u][k] + task.look_at, plan.starts[u][k] + task.look_at + task.look)
-            for k, task in enumerate(unit.tasks)
-            if task.look
-        ]
+    spans += [(begin, end) for _, _, begin, end in plan.looks(rotation)]
     busy = [tick for tick in range(since, rotation.last) if sum(a <= tick < b for a, b in spans) >= rotation.coaches]
     return busy[-1] + 1 if busy else since
 

@@ -1,17 +1,19 @@
 """From the lists of all lifters to the rotation that is to be planned."""
 
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from itertools import accumulate
 from typing import NamedTuple
 
-from kb.ask.class_.doing import PARTNER, Doing, Own, counted
+from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own, counted
 from kb.ask.class_.groups import CHAINS_A_COACH, Group, groups_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import LOOK_AFTER, TICK_S, Mode, Rotation, Showing, Task, Unit, ticks
-from kb.ask.class_.turns import by_turns, loading_seconds, may_share, steps_up
+from kb.ask.class_.sharing import by_weight, evenly, placed
+from kb.ask.class_.turns import by_turns, loading_seconds, may_share, ready_at, steps_up
 from kb.dose import CHANGE_OVER_S, check_seconds, round_seconds, work_seconds
 from kb.errors import NoAnswer
 from kb.kit import Gear
-from kb.loading import LOADING_S
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["Matter", "matter_of"]
@@ -42,17 +44,17 @@ class _Hall(NamedTuple):
 
 
 def matter_of(asked: Class, owns: Sequence[Own], *, pairs: bool = True) -> Matter:
-    """Lifters grouped, paired (unless told otherwise, or where two can't move together), and their drills as tasks.
+    """Lifters grouped, put together in units (unless told otherwise, or where they can't move together), with tasks.
 
     Raises NoAnswer where a single drill needs more of a thing than there is.
     """
     groups = groups_of(asked, owns)
-    bars = asked.have.get(ItemId("bar"), 0)
+    bars = asked.have.get(BAR, 0)
     hall = _Hall(asked, asked.have, bars < len(asked.lifters))
     units: list[Unit] = []
     doings: list[tuple[Doing, ...]] = []
     for number, group in enumerate(groups):
-        for members in _units(owns, group):
+        for members in _units(hall, owns, group):
             unit_doings = (*group.doings, *_working(owns[members[0]]))
             for each in _together(hall, owns, members, unit_doings, pairs=pairs):
                 units.append(Unit(each, number, _tasks(hall, owns, each, unit_doings)))
@@ -75,15 +77,20 @@ def matter_of(asked: Class, owns: Sequence[Own], *, pairs: bool = True) -> Matte
 def _together(
     hall: _Hall, owns: Sequence[Own], members: tuple[int, ...], doings: Sequence[Doing], *, pairs: bool
 ) -> list[tuple[int, ...]]:
-    """Two as one unit, or each alone where the gear for both at once isn't there."""
-    alone = [(each,) for each in members]
+    """Those who move together as one unit, or half of them, where the gear for all at once isn't there."""
     if not pairs:
-        return list(alone)
-    try:
-        _tasks(hall, owns, members, doings)
-    except NoAnswer:
-        return list(alone)
-    return [members]
+        return [(each,) for each in members]
+    if len(members) == 1:
+        return [members]
+    partners = any(PARTNER in doing.drill.equipment for doing in doings)
+    if len(members) == 2 or not partners:
+        with suppress(NoAnswer):
+            _tasks(hall, owns, members, doings)
+            return [members]
+    half = (len(members) + 1) // 2
+    return [
+        unit for part in (members[:half], members[half:]) for unit in _together(hall, owns, part, doings, pairs=pairs)
+    ]
 
 
 def _tasks(hall: _Hall, owns: Sequence[Own], members: tuple[int, ...], doings: Sequence[Doing]) -> tuple[Task, ...]:
@@ -97,20 +104,18 @@ def _working(own: Own) -> tuple[Doing, ...]:
     return tuple(doing for doing in own.doings if doing.load is Load.WORKING)
 
 
-def _units(owns: Sequence[Own], group: Group) -> list[tuple[int, ...]]:
-    """A group two by two, those of like weights together; who is over is alone."""
-    found: list[tuple[int, ...]] = []
-    for loaded in (False, True):
-        members = [n for n in group.lifters if bool(_working(owns[n])) is loaded]
-        members.sort(key=lambda n: (owns[n].lifter.weight_kg or 0.0, n))
-        # like weights first, so that as few as can be change discs between turns
-        alone: list[int] = []
-        while members:
-            if len(members) > 1 and owns[members[0]].lifter.weight_kg == owns[members[1]].lifter.weight_kg:
-                found.append((members.pop(0), members.pop(0)))
-            else:
-                alone.append(members.pop(0))
-        found += [tuple(alone[n : n + 2]) for n in range(0, len(alone), 2)]
+def _units(hall: _Hall, owns: Sequence[Own], group: Group) -> list[tuple[int, ...]]:
+    """A group in units as even as can be, of as many as share a bar; whoever has a day's weight by like weights."""
+    most = hall.asked.to_a_bar
+    light = [n for n in group.lifters if not _working(owns[n])]
+    heavy = [n for n in group.lifters if _working(owns[n])]
+    heavy.sort(key=lambda n: (owns[n].lifter.weight_kg or 0.0, n))
+    bars = hall.have.get(BAR, 0) if hall.scarce else len(heavy)
+    weights = [owns[n].lifter.weight_kg or 0.0 for n in heavy]
+    found = []
+    for members, sizes in ((light, evenly(len(light), most)), (heavy, by_weight(weights, most, bars))):
+        for at, size in zip(accumulate(sizes, initial=0), sizes, strict=False):
+            found.append(tuple(members[at : at + size]))
     return found
 
 
@@ -137,6 +142,8 @@ def _task(hall: _Hall, owns: Sequence[Own], doing: Doing, look: bool) -> Task:
         modes = [Mode(both, _needs(hall, doing.gear, 1))]
     else:
         modes = _ways(hall, len(owns), doing, doing.gear)
+        if doing.training_gear is not None and hall.scarce:
+            modes += [mode._replace(training=True) for mode in _ways(hall, len(owns), doing, doing.training_gear)]
         if doing.light_gear is not None and hall.scarce:
             modes += [mode._replace(light=True) for mode in _ways(hall, len(owns), doing, doing.light_gear)]
     able = [mode for mode in modes if all(hall.have[item] >= count for item, count in mode.gear)]
@@ -147,11 +154,16 @@ def _task(hall: _Hall, owns: Sequence[Own], doing: Doing, look: bool) -> Task:
         doing.load,
         doing.work,
         tuple(able),
-        look=ticks(LOOK_S) if look else 0,
+        look=ticks(max(LOOK_S, _first_rounds(doing, len(owns)))) if look else 0,
         look_at=loading + LOOK_AFTER,
         loading=loading,
         helped=helped and len(owns) == 1,
     )
+
+
+def _first_rounds(doing: Doing, people: int) -> int:
+    """How long it takes to see the first rounds of more than two who share, s."""
+    return doing.drill.set_up_s + people * round_seconds(doing.drill.dose) if people > 2 else 0
 
 
 def _short_of(hall: _Hall, owns: Sequence[Own], drill: Drill, modes: Sequence[Mode]) -> str:
@@ -166,34 +178,45 @@ def _needs(hall: _Hall, gear: Sequence[Gear], sets: int) -> tuple[tuple[ItemId, 
 
 
 def _ways(hall: _Hall, people: int, doing: Doing, gear: Sequence[Gear]) -> list[Mode]:
-    """Each with their own gear, or two by turns where that costs neither of them rest."""
+    """Each with their own gear, or by turns at fewer sets of it where that costs none of them rest."""
     drill = doing.drill
     alone = ticks(work_seconds(drill) if doing.work else check_seconds(drill))
     found = [Mode(alone, _needs(hall, gear, people))]
-    if people > 1 and found[0].gear and may_share(drill.dose, check=not doing.work):
-        found.append(Mode(alone, _needs(hall, gear, 1), turns=ticks(by_turns(drill.dose))))
-    return found
+    for sets in range(people - 1, 0, -1) if found[0].gear else ():
+        most = -(-people // sets)
+        if -(-people // most) == sets and may_share(drill.dose, most, check=not doing.work):
+            places = placed(people, sets)
+            later = tuple(ticks(by_turns(drill.dose, places[:n].count(place))) for n, place in enumerate(places))
+            found.append(Mode(alone, _needs(hall, gear, sets), places, later))
+    spares = hall.asked.sparing and any(each.using in (BAR, TRAINING_BAR) for each in gear)
+    return found[-1:] if spares else found
 
 
 def _heavy(hall: _Hall, owns: Sequence[Own], doing: Doing) -> tuple[list[Mode], int]:
-    """The lift at the day's weight, the bar warmed up before it, and how many ticks that takes.
+    """The lift at the day's weight, the bar warmed up before it, and how many ticks that takes at least.
 
-    Two of different weights at one bar change discs at every turn: their rests are then as long as that takes.
+    At one bar it only goes up: whose weight is lightest does theirs first, the others a round at each on the way.
     """
     drill, people = doing.drill, len(owns)
-    weights = {own.lifter.weight_kg or 0.0 for own in owns}
+    weights = [own.lifter.weight_kg or 0.0 for own in owns]
     steps = max(len(steps_up(hall.asked.bar_kg, weight)) for weight in weights)
     if people == 1 or not hall.scarce:
         loading = ticks(loading_seconds(steps, drill.dose, 1))
         return [Mode(loading + ticks(work_seconds(drill)), _needs(hall, doing.gear, people))], loading
-    loading = ticks(loading_seconds(steps, drill.dose, people))
-    if len(weights) == 1:
-        ways = _ways(hall, people, doing, doing.gear)
-        return [mode._replace(ticks=loading + mode.ticks) for mode in ways], loading
-    one, every = round_seconds(drill.dose), 2 * (round_seconds(drill.dose) + LOADING_S)
-    rounds = max(drill.dose.rounds, 1)
-    length = CHANGE_OVER_S + drill.set_up_s + (rounds - 1) * max(every, one + drill.dose.rest_s) + one
-    return [Mode(loading + ticks(length), _needs(hall, doing.gear, 1), turns=ticks(one + LOADING_S))], loading
+    if len(set(weights)) == 1:
+        loading = ticks(loading_seconds(steps, drill.dose, people))
+        return [mode._replace(ticks=loading + mode.ticks) for mode in _ways(hall, people, doing, doing.gear)], loading
+    apart = ticks(loading_seconds(steps, drill.dose, 1))
+    whole = ticks(work_seconds(drill)) * TICK_S
+    ready = [ticks(each) for each in ready_at(hall.asked.bar_kg, weights, drill.dose, whole)]
+    loading, work = min(apart, *ready), ticks(work_seconds(drill))
+    longer = tuple(at - loading for at in ready)
+    looks = tuple(longer[weights.index(weight)] for weight in dict.fromkeys(weights))
+    own, later = apart - loading, (0,) * people
+    return [
+        Mode(loading + work, _needs(hall, doing.gear, people), longer=(own,) * people, looks=(own,)),
+        Mode(loading + work, _needs(hall, doing.gear, 1), later, later, longer, looks=looks),
+    ], loading
 
 
 def _pruned(task: Task, have: Mapping[ItemId, int]) -> Task:
@@ -203,10 +226,10 @@ def _pruned(task: Task, have: Mapping[ItemId, int]) -> Task:
     """
 
     def worse(mode: Mode, other: Mode) -> bool:
-        has = dict(mode.gear)
+        has, unit = dict(mode.gear), range(max(len(mode.places), len(other.places), 1))
         return (
-            other.ticks <= mode.ticks
-            and other.turns <= mode.turns
+            other.length <= mode.length
+            and all(other.begins(n) <= mode.begins(n) and other.takes(n) <= mode.takes(n) for n in unit)
             and other.light <= mode.light
             and all(has.get(item, 0) >= count for item, count in other.gear if item in have)
         )

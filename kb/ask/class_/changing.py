@@ -5,8 +5,8 @@ from typing import NamedTuple
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
-from kb.ask.class_.more import Again
-from kb.ask.class_.rotation import TICK_S, Plan
+from kb.ask.class_.more import Again, most_of
+from kb.ask.class_.rotation import TICK_S, Mode, Plan
 from kb.kit import Gear
 from kb.terms import DrillId, Load, Stage
 
@@ -37,7 +37,7 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
     unit = matter.rotation.units[again.unit]
     if (again.end - again.start) * TICK_S <= LONG_S:
         return ()
-    joined = [_most(matter, n) for n in again.form.lifters if n not in unit.lifters]
+    joined = [most_of(matter, plan, n) for n in again.form.lifters if n not in unit.lifters]
     have, found = {item for item, _ in again.form.items}, dict[DrillId, Other]()
     held = all(matter.owns[n].by_themselves for n in again.form.lifters)
     doings = matter.doings[again.unit]
@@ -48,8 +48,8 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
         skip = drill.stage is Stage.PREPARE or PARTNER in drill.equipment or drill.id == again.doing.drill.id
         if skip or drill.id in found or len(found) == MOST_BY_TURNS - 1:
             continue
-        light = plan.mode(matter.rotation, again.unit, k).light
-        for load, gear in (*_ways(doing, light=light), *_at_bar(doing, held=held)):
+        mode = plan.mode(matter.rotation, again.unit, k)
+        for load, gear in (*_ways(doing, mode), *_at_bar(doing, held=held)):
             shared = all(drill.id in most and most[drill.id] >= load for most in joined)
             if shared and have.issuperset(counted(gear, matter.asked.have)):
                 found[drill.id] = Other(doing, load)
@@ -57,18 +57,14 @@ def others_of(matter: Matter, plan: Plan, again: Again) -> tuple[Other, ...]:
     return tuple(found.values())
 
 
-def _most(matter: Matter, n: int) -> dict[DrillId, Load]:
-    """How heavy a lifter has each drill of their list."""
-    doings = matter.doings[next(u for u, unit in enumerate(matter.rotation.units) if n in unit.lifters)]
-    return {doing.drill.id: doing.load for doing in doings}
-
-
-def _ways(doing: Doing, *, light: bool) -> Iterator[tuple[Load, tuple[Gear, ...]]]:
+def _ways(doing: Doing, mode: Mode) -> Iterator[tuple[Load, tuple[Gear, ...]]]:
     """As it was done in the plan, never heavier than light; and with a stick."""
-    if light and doing.light_gear is not None:
+    if mode.light and doing.light_gear is not None:
         yield Load.STICK, doing.light_gear
         return
-    yield min(doing.load, Load.LIGHT), doing.gear
+    yield min(doing.load, Load.LIGHT), doing.gear_in(mode)
+    if doing.training_gear is not None:
+        yield Load.LIGHT, doing.training_gear
     if doing.by_stick is not None:
         yield Load.STICK, doing.by_stick
 

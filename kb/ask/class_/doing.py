@@ -4,16 +4,23 @@ from collections.abc import Collection, Mapping
 from typing import NamedTuple
 
 from kb.ask.class_.people import PLENTY, Class, Lifter
-from kb.ask.class_.rotation import TICK_S, ticks
+from kb.ask.class_.rotation import TICK_S, Mode, ticks
 from kb.ask.class_.turns import loading_seconds, steps_up
 from kb.ask.shelf import Shelf
 from kb.dose import check_seconds, work_seconds
 from kb.kit import Gear, fit, gear_at
 from kb.terms import Drill, DrillId, ItemId, Load
 
-__all__ = ["PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_bar", "with_stick"]
+# fmt: off
+__all__ = [
+    "BAR", "PARTNER", "TRAINING_BAR", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_bar",
+    "with_stick", "with_training_bar",
+]
+# fmt: on
 
 PARTNER = ItemId("partner")
+
+BAR, TRAINING_BAR = ItemId("bar"), ItemId("training-bar")
 
 
 class Doing(NamedTuple):
@@ -21,7 +28,7 @@ class Doing(NamedTuple):
 
     `deep` says that a bar is caught or lowered into at full depth. `by_stick` is what is taken where it is done with no
     more than a stick after all the rest, None where that is no way of doing it; `by_bar` what is taken for it with each
-    kind of bar, where it was done without one.
+    kind of bar, where it was done without one; `training_gear` where a training bar serves for a bar, None where not.
     """
 
     drill: Drill
@@ -32,11 +39,18 @@ class Doing(NamedTuple):
     deep: bool = False
     by_stick: tuple[Gear, ...] | None = None
     by_bar: tuple[tuple[Gear, ...], ...] = ()
+    training_gear: tuple[Gear, ...] | None = None
 
     @property
     def key(self) -> tuple[DrillId, Load]:
         """What makes it the same thing for two lifters."""
         return self.drill.id, self.load
+
+    def gear_in(self, mode: Mode) -> tuple[Gear, ...]:
+        """What is taken for it in a mode."""
+        if mode.light and self.light_gear is not None:
+            return self.light_gear
+        return self.training_gear if mode.training and self.training_gear is not None else self.gear
 
 
 class Own(NamedTuple):
@@ -102,6 +116,21 @@ def with_bar(own: Own, have: frozenset[ItemId], shelf: Shelf, bars: Collection[I
                     found.append(gear_at(fitted, Load.LIGHT, there, shelf.items))
         using = [gear for gear in found if any(each.using in bars for each in gear)]
         doings.append(doing._replace(by_bar=tuple(using)))
+    return own._replace(doings=tuple(doings))
+
+
+def with_training_bar(own: Own, have: frozenset[ItemId], shelf: Shelf) -> Own:
+    """The same list, each drill at a light load with what is taken where a training bar serves for the bar."""
+    if TRAINING_BAR not in have or own.lifter.weight_kg is not None:
+        return own
+    doings = []
+    for doing in own.doings:
+        found: tuple[Gear, ...] = ()
+        if doing.load is Load.LIGHT and any(each.using == BAR for each in doing.gear):
+            fitted = fit(doing.drill, have - {BAR}, shelf.items)
+            if fitted is not None and fitted.load >= Load.LIGHT:
+                found = gear_at(fitted, Load.LIGHT, have - {BAR}, shelf.items)
+        doings.append(doing._replace(training_gear=found or None))
     return own._replace(doings=tuple(doings))
 
 

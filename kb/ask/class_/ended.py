@@ -54,7 +54,7 @@ def _ends(matter: Matter, plan: Plan, u: int) -> dict[int, int]:
     unit = matter.rotation.units[u]
     k = len(unit.tasks) - 1
     mode = plan.mode(matter.rotation, u, k)
-    ends = {n: plan.starts[u][k] + (mode.turns if at else 0) + mode.ticks for at, n in enumerate(unit.lifters)}
+    ends = {n: plan.starts[u][k] + mode.begins(at) + mode.takes(at) for at, n in enumerate(unit.lifters)}
     helped = [plan.end(matter.rotation, *task) for task, helper in plan.helpers.items() if helper == u]
     first = unit.lifters[0]
     return {**ends, first: max([ends[first], *helped])}

@@ -26,7 +26,7 @@ class ByTurns(NamedTuple):
 class More(NamedTuple):
     """What a lifter who has ended early does until near the end: so many rounds, one every `every_s`, of a drill again.
 
-    `gear` is empty for the second of two at one set, and `shares` names who shares it, as in a slot. `others` come
+    `gear` is empty for all but the first at one set, and `shares` names all who share it, as in a slot. `others` come
     by turns with it where it goes on for long, some minutes each; the rounds are then those of its own minutes.
     """
 
@@ -38,7 +38,7 @@ class More(NamedTuple):
     every_s: int
     station: str
     gear: tuple[ItemId, ...]
-    shares: str | None
+    shares: tuple[str, ...]
     others: tuple[ByTurns, ...] = ()
 
     @property
@@ -50,13 +50,14 @@ class More(NamedTuple):
 
 def more_of(
     matter: Matter, plan: Plan, places: Mapping[tuple[int, int], Sequence[Place]], again: Sequence[Again]
-) -> dict[int, More]:
-    """What there is more for each lifter (by number) for whom there is; `places` counts on from the units' tasks."""
-    found: dict[int, More] = {}
+) -> dict[int, list[More]]:
+    """What there is more for each lifter (by number), in order; `places` counts on from the units' tasks."""
+    found: dict[int, list[More]] = {n: [] for n in range(len(matter.owns))}
     for each in again:
         others = others_of(matter, plan, each)
-        found |= {n: _more(matter, places, each, others, n) for n in each.form.lifters}
-    return found
+        for n in each.form.lifters:
+            found[n].append(_more(matter, places, each, others, n))
+    return {n: sorted(mine, key=lambda more: more.start_s) for n, mine in found.items()}
 
 
 def _more(
@@ -68,7 +69,7 @@ def _more(
 ) -> More:
     form, warm_up = again.form, matter.asked.warm_up_s
     at, people = form.lifters.index(n), len(form.lifters)
-    start_s, end_s = (warm_up + tick * TICK_S for tick in (again.start + at * again.turns, again.end))
+    start_s, end_s = (warm_up + tick * TICK_S for tick in (again.start + again.later[at], again.end))
     spans = list(legs(start_s, end_s, 1 + len(others)))
 
     def rounds(which: int, every: int) -> int:
@@ -86,8 +87,8 @@ def _more(
         form.load,
         rounds(0, every),
         every,
-        station_of(places[again_at(matter, again)], form.gear, at),
+        station_of(places[again_at(matter, again)], form.gear, 0),
         () if at else tuple(dict.fromkeys(each.using for each in form.gear if each.using != PARTNER)),
-        matter.owns[form.lifters[1 - at]].lifter.name if people > 1 else None,
+        tuple(matter.owns[other].lifter.name for other in form.lifters if other != n),
         tuple(by_turns),
     )

@@ -76,7 +76,8 @@ def _both(one: Doing, other: Doing) -> Doing:
     """A drill as two lifters do it together: work if it is work for either, with a stick only if that does for both."""
     work = one.work or other.work
     light = None if work or other.light_gear is None else one.light_gear
-    return one._replace(work=work, light_gear=light)
+    training = None if other.training_gear is None else one.training_gear
+    return one._replace(work=work, light_gear=light, training_gear=training)
 
 
 def _seconds(doings: Sequence[Doing]) -> int:

@@ -1,5 +1,7 @@
 """A hall while a class is on: who is busy until when, which gear and coaches are taken. For building a plan forward."""
 
+from itertools import chain
+
 from kb.ask.class_.rotation import Mode, Plan, Rotation
 
 __all__ = ["Hall"]
@@ -12,8 +14,8 @@ class Hall:
         count = len(rotation.units)
         self.rotation = rotation
         self.free_at = [0] * count
-        self.ended = [0] * count  # when the last drill ended, and how much later the second of two began it
-        self.turned = [0] * count
+        self.ended = [0] * count  # when the last drill ended, and how much earlier each of the unit had done it
+        self.rested = [(0,) * unit.size for unit in rotation.units]
         self.filled = [0] * count  # shown or helping since then
         self.starts: list[list[int]] = [[] for _ in range(count)]
         self.modes: list[list[int]] = [[] for _ in range(count)]
@@ -39,13 +41,13 @@ class Hall:
         return {
             u
             for u in range(len(self.rotation.units))
-            if self.ready(u, now) and now - self.ended[u] - self.filled[u] + self.turned[u] > self.rotation.wait
+            if self.ready(u, now) and now - self.ended[u] - self.filled[u] + max(self.rested[u]) > self.rotation.wait
         }
 
     def waited_longest(self) -> set[int]:
         """The units, one at least, that ended latest for what they had to do."""
         over = {
-            u: self.ended[u] - sum(unit.tasks[k].modes[n].ticks for k, n in enumerate(self.modes[u]))
+            u: self.ended[u] - sum(unit.tasks[k].modes[n].takes(0) for k, n in enumerate(self.modes[u]))
             for u, unit in enumerate(self.rotation.units)
         }
         return {u for u, ticks in over.items() if ticks == max(over.values())}
@@ -111,9 +113,10 @@ class Hall:
         unit = rotation.units[u]
         task, mode = unit.tasks[k], unit.tasks[k].modes[n]
         span = range(now, now + mode.length)
-        waited = now - self.ended[u] - self.filled[u] + (max(self.turned[u], mode.turns) if unit.size > 1 else 0)
-        look = range(now + task.look_at, now + task.look_at + task.look)
-        if now + mode.length > rotation.last or waited > rotation.wait or not self._coach(look):
+        by_turns = max(rested + mode.begins(at) for at, rested in enumerate(self.rested[u])) if unit.size > 1 else 0
+        waited = now - self.ended[u] - self.filled[u] + by_turns
+        looks = [range(now + begin, now + end) for begin, end in task.looked_at(mode)]
+        if now + mode.length > rotation.last or waited > rotation.wait or not all(map(self._coach, looks)):
             return False
         gear = [(self.taken[item], count, rotation.have[item]) for item, count in mode.gear if item in self.taken]
         if any(row[tick] + count > most for row, count, most in gear for tick in span):
@@ -123,12 +126,12 @@ class Hall:
         for row, count, _ in gear:
             for tick in span:
                 row[tick] += count
-        for tick in look:
+        for tick in chain.from_iterable(looks):
             self.coaching[tick] += 1
         self.starts[u].append(now)
         self.modes[u].append(n)
         self.free_at[u] = self.ended[u] = now + mode.length
-        self.turned[u], self.filled[u] = mode.turns, 0
+        self.rested[u], self.filled[u] = tuple(map(mode.rests, range(unit.size))), 0
         return True
 
     def _help(self, u: int, k: int, now: int, length: int) -> bool:

@@ -3,18 +3,18 @@
 from collections.abc import Mapping
 
 from kb.ask.class_.build import Matter
-from kb.ask.class_.doing import PARTNER, Doing, Own
+from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own
 from kb.ask.class_.rotation import Plan, ticks
 from kb.kit import Gear
 from kb.terms import Catch, ItemId, Load, Speed, Stage
 
-__all__ = ["BARS", "bar_in", "first_at_a_bar", "handed_on", "hands_on", "last_part"]
+__all__ = ["BARS", "bar_in", "first_at_a_bar", "handed_on", "hands_on", "has_bar", "last_part"]
 
-BARS = (ItemId("training-bar"), ItemId("bar"))
+BARS = (TRAINING_BAR, BAR)
 """Bars, the lightest first: what begins with a stick goes on with that."""
 
 LAST_S = 480
-"""The last part of a class, s, in which bars go round: a quarter of it, but so much at least. Ours."""
+"""The last part of a class, s, in which bars go round: its second half, but so much at least. Ours."""
 
 HEADROOM = ItemId("headroom")
 """What is overhead needs it."""
@@ -36,8 +36,8 @@ def hands_on(matter: Matter) -> dict[int, ItemId]:
 
 
 def last_part(matter: Matter) -> int:
-    """From when on bars may go round, a tick: the last quarter of a class, eight minutes at least."""
-    return max(matter.rotation.last - ticks(max(LAST_S, 15 * matter.asked.minutes)), 0)
+    """From when on bars may go round, a tick: the second half of a class, eight minutes at least."""
+    return max(matter.rotation.last - ticks(max(LAST_S, 30 * matter.asked.minutes)), 0)
 
 
 def handed_on(matter: Matter, ends: Mapping[int, int]) -> int:
@@ -50,6 +50,11 @@ def _has(own: Own) -> list[ItemId]:
     """The bars that a list is done with."""
     using = {gear.using for doing in own.doings for gear in doing.gear}
     return [item for item in reversed(BARS) if item in using]
+
+
+def has_bar(own: Own) -> bool:
+    """Whether somebody practises what they hold, some of it at a bar."""
+    return own.by_themselves and bool(_has(own))
 
 
 def first_at_a_bar(matter: Matter, plan: Plan) -> dict[int, Doing]:

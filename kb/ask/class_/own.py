@@ -4,7 +4,17 @@ from collections.abc import Callable
 
 from kb.ask.ability.standing import standing
 from kb.ask.chain import chain
-from kb.ask.class_.doing import PARTNER, Doing, Own, alone_s, gear_of, light_gear_of, with_bar, with_stick
+from kb.ask.class_.doing import (
+    PARTNER,
+    Doing,
+    Own,
+    alone_s,
+    gear_of,
+    light_gear_of,
+    with_bar,
+    with_stick,
+    with_training_bar,
+)
 from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
@@ -45,6 +55,7 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
                 own = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                own = with_training_bar(own, there, shelf)
                 seen[key] = with_bar(own, have, shelf, BARS)
             except NoAnswer as none:
                 said = f"{lifter.where}: {lifter.name}" if lifter.where else lifter.name
@@ -144,9 +155,35 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
             )
         )
     own = Own(lifter, tuple(doings), asked.known | lifter.holds, len(found.entries) - len(doings))
-    while len(own.doings) > 1 and alone_s(asked, own) > 60 * asked.minutes - asked.warm_up_s:
+    room = 60 * asked.minutes - asked.warm_up_s
+    while len(own.doings) > 1 and alone_s(asked, own) > room:
         own = own._replace(doings=own.doings[:-1], later=own.later + 1)
-    return own
+    kept = _kept_up(asked, lifter, shelf, have)
+    longer = own._replace(doings=(*kept, *own.doings))
+    return longer if kept and alone_s(asked, longer) <= room else own
+
+
+def _kept_up(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> tuple[Doing, ...]:
+    """Of the drills that the file says a learner holds the one furthest along the lift, in full at a light bar.
+
+    Nothing where none of them is done with a bar, or there is none.
+    """
+    said = next((each.holds for each in asked.lifters if each.name == lifter.name), frozenset())
+    fits = shelf.fits(have)
+    able = [
+        shelf.drills[each]
+        for each in said
+        if each in fits
+        and Stage.PREPARE < shelf.drills[each].stage < Stage.FINISH
+        and PARTNER not in shelf.drills[each].equipment
+        and Load.LIGHT in loads(shelf.drills[each], fits[each], Load.LIGHT)
+    ]
+    if not able:
+        return ()
+    drill = max(able, key=lambda each: (each.stage, len(each.groups), each.id))
+    gear = gear_of(drill, Load.LIGHT, have, shelf)
+    doing = Doing(drill, Load.LIGHT, True, gear, deep=drill.catch is Catch.FULL)
+    return (doing,) if any(each.using in BARS for each in gear) else ()
 
 
 def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:

@@ -43,7 +43,9 @@ class Class(NamedTuple):
     `known` are drills that everyone has been shown before; `to` is the part of the lift that learners go to, None for
     the whole, and `new_at_once` how many drills each of them is shown; `today` instead what all of them have done by
     the end, in the order in which the coach names it, with lists that leave `spare_s` of the time free for others and
-    that go on by so many drills `further` on the path, where that fits.
+    that go on by so many drills `further` on the path, where that fits. `to_a_bar` is how many take turns at one bar at
+    most where there aren't enough; where it is `sparing` they take as few bars as they can.
+    `helpers` are grown-ups who don't lift.
     """
 
     name: str
@@ -60,3 +62,6 @@ class Class(NamedTuple):
     today: tuple[DrillId, ...] = ()
     spare_s: int = 0
     further: int = 0
+    to_a_bar: int = 2
+    sparing: bool = False
+    helpers: int = 0

@@ -1,9 +1,10 @@
 """A rotation to be planned, and a plan of it, in whole ticks: what any way of planning takes and gives back.
 
-Time 0 is the end of the common warm-up. A unit is one lifter, or two of the same chain who move together.
+Time 0 is the end of the common warm-up. A unit is one lifter, or up to four of the same chain who move together.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from itertools import zip_longest
 from typing import NamedTuple
 
 from kb.terms import DrillId, ItemId, Load
@@ -45,23 +46,59 @@ def ticks(seconds: int) -> int:
 class Mode(NamedTuple):
     """A way of doing a task: how long each lifter takes, and how many of each counted item the unit needs.
 
-    With `turns` > 0 two lifters share the gear: the second begins so many ticks after the first. `light` says
-    that a stick serves where a bar was meant.
+    `places` says for each of the unit at which of its sets of gear they are (each at their own, where it is empty), and
+    `later` how many ticks after the first they begin, taking turns; `longer` how many more than `ticks` each takes.
+    `light` says that a stick serves where a bar was meant, `training` that a training bar does. A coach looks on at a
+    task's first try as many times as `looks` has numbers, each so many ticks later.
     """
 
     ticks: int
     gear: tuple[tuple[ItemId, int], ...] = ()
-    turns: int = 0
+    places: tuple[int, ...] = ()
+    later: tuple[int, ...] = ()
+    longer: tuple[int, ...] = ()
     light: bool = False
+    training: bool = False
+    looks: tuple[int, ...] = (0,)
 
     @property
     def length(self) -> int:
         """Ticks from the first lifter's start to the last one's end."""
-        return self.ticks + self.turns
+        ends = [a + b for a, b in zip_longest(self.later, self.longer, fillvalue=0)]
+        return self.ticks + max(ends, default=0)
+
+    @property
+    def shared(self) -> bool:
+        """Whether some take turns at one set of gear."""
+        return len(set(self.places)) < len(self.places)
+
+    def begins(self, n: int) -> int:
+        """Ticks from the first lifter's start to the n-th one's."""
+        return self.later[n] if self.later else 0
+
+    def takes(self, n: int) -> int:
+        """Ticks that the n-th takes."""
+        return self.ticks + (self.longer[n] if self.longer else 0)
+
+    def rests(self, n: int) -> int:
+        """Ticks from the n-th one's end to the last one's."""
+        return self.length - self.begins(n) - self.takes(n)
+
+    def place(self, n: int) -> int:
+        """At which of the unit's sets of gear the n-th is."""
+        return self.places[n] if self.places else n
+
+    def with_whom(self, n: int) -> tuple[int, ...]:
+        """Who else is at the n-th one's set, in the order of their turns."""
+        return tuple(m for m, place in enumerate(self.places) if m != n and place == self.places[n])
+
+    def first(self, n: int) -> bool:
+        """Whether the n-th is the first at their set."""
+        return not self.places or self.places.index(self.places[n]) == n
 
 
 class Task(NamedTuple):
-    """One drill of a unit's chain. A coach looks on from `look_at` for `look` ticks, if `look` isn't 0.
+    """One drill of a unit's chain. A coach looks on from `look_at` for `look` ticks, if `look` isn't 0 (see `looks`).
 
     `loading` are the ticks at its beginning in which the bar is warmed up. `helped` says that somebody of
     another unit must be the partner.
@@ -75,6 +112,11 @@ class Task(NamedTuple):
     look_at: int = LOOK_AFTER
     loading: int = 0
     helped: bool = False
+
+    def looked_at(self, mode: Mode) -> tuple[tuple[int, int], ...]:
+        """From when to when a coach looks on, ticks from its start."""
+        begins = (self.look_at + each for each in mode.looks if self.look)
+        return tuple((begin, begin + self.look) for begin in begins)
 
 
 class Unit(NamedTuple):
@@ -146,6 +188,13 @@ class Plan(NamedTuple):
         """When the last lifter of a unit has done a task; task -1 is the warm-up."""
         return self.starts[unit][task] + self.mode(rotation, unit, task).length if task >= 0 else 0
 
+    def looks(self, rotation: Rotation) -> Iterable[tuple[int, int, int, int]]:
+        """Each stretch in which a coach looks on: the unit, the task, from when to when."""
+        for u, unit in enumerate(rotation.units):
+            for k, task in enumerate(unit.tasks):
+                for begin, end in task.looked_at(self.mode(rotation, u, k)):
+                    yield u, k, self.starts[u][k] + begin, self.starts[u][k] + end
+
 
 def alike(rotation: Rotation, one: int, other: int) -> bool:
     """Whether two units could be exchanged in any plan: same chain, same size, the same to be shown, no helper."""
@@ -165,8 +214,8 @@ def idle_of(rotation: Rotation, plan: Plan) -> int:
         last = len(unit.tasks) - 1
         for n in range(unit.size):
             mode = plan.mode(rotation, u, last)
-            idle += plan.starts[u][last] + (mode.turns if n else 0) + mode.ticks
-            idle -= sum(plan.mode(rotation, u, k).ticks for k in range(len(unit.tasks)))
+            idle += plan.starts[u][last] + mode.begins(n) + mode.takes(n)
+            idle -= sum(plan.mode(rotation, u, k).takes(n) for k in range(len(unit.tasks)))
         idle -= unit.size * sum(s.ticks for s in rotation.showings if u in {each for each, _ in s.needs})
     helping = sum(plan.mode(rotation, u, k).ticks for u, k in plan.helpers)
     return idle - helping

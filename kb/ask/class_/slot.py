@@ -12,10 +12,10 @@ Part = Literal["shown", "work", "check", "loading", "helps"]
 
 
 class Slot(NamedTuple):
-    """A stretch of a lifter's class, s from its start. `gear` is empty for the second of two at one set.
+    """A stretch of a lifter's class, s from its start. `gear` is empty for all but the first at one set.
 
-    `shares` names who shares it; `watched` says that a coach stands by at the first try, `light` that a stick
-    serves for a bar. `with_whom` is the partner helped, or who helps.
+    `shares` names all who share it, in the order of their turns; `watched` says that a coach stands by at the first
+    try, `light` that a stick serves for a bar. `with_whom` is the partner helped, or who helps.
     """
 
     start_s: int
@@ -25,7 +25,7 @@ class Slot(NamedTuple):
     part: Part
     station: str
     gear: tuple[ItemId, ...] = ()
-    shares: str | None = None
+    shares: tuple[str, ...] = ()
     with_whom: str | None = None
     watched: bool = False
     light: bool = False
@@ -34,7 +34,8 @@ class Slot(NamedTuple):
 class LifterPlan(NamedTuple):
     """A lifter's class; `group` counts from 0; `waits_s` is the longest wait, `idle_s` all of them.
 
-    `more` is None for who works till near the end, or has nothing to go on with; `strength` is what strengthens in
+    `more` is None for who works till near the end, or has nothing to go on with, and `then` what comes after it where
+    its gear is needed elsewhere, or a bar is free; `strength` is what strengthens in
     between, after the day's weight. `at_bar` is one round at a bar that goes round near the end, while `more` goes on.
     """
 
@@ -45,6 +46,7 @@ class LifterPlan(NamedTuple):
     waits_s: int
     later: int
     more: More | None = None
+    then: tuple[More, ...] = ()
     strength: tuple[Slot, ...] = ()
     at_bar: Slot | None = None
 
@@ -52,6 +54,16 @@ class LifterPlan(NamedTuple):
     def done_s(self) -> int:
         """When their list has ended, and what strengthens after it, s."""
         return (*self.slots, *self.strength)[-1].end_s
+
+    @property
+    def goes_on(self) -> tuple[More, ...]:
+        """All that there is more for them, in order."""
+        return (self.more, *self.then) if self.more else ()
+
+    @property
+    def until_s(self) -> int:
+        """When they have nothing to do any more, s."""
+        return self.goes_on[-1].end_s if self.more else self.done_s
 
 
 class Duty(NamedTuple):

@@ -47,7 +47,7 @@ class ClassPlan(NamedTuple):
     @property
     def until_s(self) -> int:
         """When nobody does anything any more, what there is more with it."""
-        return max(each.more.end_s if each.more else each.done_s for each in self.lifters)
+        return max(each.until_s for each in self.lifters)
 
 
 class _Told(NamedTuple):
@@ -94,7 +94,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
         gap,
         tuple(
             _lifter(told, n, group[n], sorted(slots[n], key=_begins))._replace(
-                more=more.get(n), strength=after[n], at_bar=at_bar.get(n)
+                more=more[n][0] if more[n] else None, then=tuple(more[n][1:]), strength=after[n], at_bar=at_bar.get(n)
             )
             for n in range(len(matter.owns))
         ),
@@ -110,18 +110,18 @@ def _strength(told: _Told, strong: Sequence[Strong]) -> dict[int, tuple[Slot, ..
     found: dict[int, tuple[Slot, ...]] = dict.fromkeys(range(len(told.matter.owns)), ())
     for each in strong:
         places, doing = told.places[strong_at(told.matter, each)], each.doing
-        lifters = told.matter.rotation.units[each.unit].lifters
+        lifters = each.lifters
         for at, n in enumerate(lifters):
-            begins = each.start + (each.mode.turns if at else 0)
+            begins = each.start + each.mode.begins(at)
             slot = Slot(
                 told.at(begins),
-                told.at(begins + each.mode.ticks),
+                told.at(begins + each.mode.takes(at)),
                 doing.drill,
                 doing.load,
                 "work",
-                station_of(places, doing.gear, at),
-                () if each.mode.turns and at else tuple(dict.fromkeys(gear.using for gear in doing.gear)),
-                told.name(lifters[1 - at]) if each.mode.turns else None,
+                station_of(places, doing.gear, each.mode.place(at)),
+                tuple(dict.fromkeys(gear.using for gear in doing.gear)) if each.mode.first(at) else (),
+                tuple(told.name(lifters[other]) for other in each.mode.with_whom(at)),
             )
             found[n] = (*found[n], slot)
     return found
@@ -168,26 +168,27 @@ def _tell(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) -> None:
     if PARTNER in doing.drill.equipment and unit.size > 1:
         _tell_partners(told, u, k, slots)
         return
-    gear = doing.light_gear if mode.light and doing.light_gear is not None else doing.gear
+    gear = doing.gear_in(mode)
     using = tuple(dict.fromkeys(each.using for each in gear if each.using != PARTNER))
     for n, lifter in enumerate(unit.lifters):
-        begins = start + (mode.turns if n else 0)
-        station = station_of(told.places[u, k], gear, n)
+        begins = start + mode.begins(n)
+        station = station_of(told.places[u, k], gear, mode.place(n))
         slot = Slot(
             told.at(begins),
-            told.at(begins + mode.ticks),
+            told.at(begins + mode.takes(n)),
             doing.drill,
             Load.STICK if mode.light else task.load,
             "work" if task.work else "check",
             station,
-            () if mode.turns and n else using,
-            told.name(unit.lifters[1 - n]) if mode.turns else None,
+            using if mode.first(n) else (),
+            tuple(told.name(unit.lifters[other]) for other in mode.with_whom(n)),
             told.name(_helper(told, u, k)) if (u, k) in told.plan.helpers else None,
             watched=task.look > 0,
             light=mode.light,
         )
-        if task.loading:
-            ready = told.at(begins + task.loading)
+        loading = mode.takes(n) - mode.ticks + task.loading
+        if loading:
+            ready = told.at(begins + loading)
             slots[lifter].append(slot._replace(end_s=ready, part="loading", watched=False))
             slot = slot._replace(start_s=ready)
         slots[lifter].append(slot)
@@ -220,11 +221,8 @@ def _duties(told: _Told, drills: Mapping[DrillId, Drill], bars: BarTurns | None)
     for showing, start in zip(rotation.showings, plan.shown, strict=True):
         people = sorted({n for u, _ in showing.needs for n in rotation.units[u].lifters})
         wanted.append((start, start + showing.ticks, "show", showing.drill, tuple(people)))
-    for u, unit in enumerate(rotation.units):
-        for k, task in enumerate(unit.tasks):
-            if task.look:
-                begin = plan.starts[u][k] + task.look_at
-                wanted.append((begin, begin + task.look, "watch", task.drill, unit.lifters))
+    for u, k, begin, end in plan.looks(rotation):
+        wanted.append((begin, end, "watch", rotation.units[u].tasks[k].drill, _looked_at(told, u, k, begin)))
     if bars is not None:
         lifters = tuple(turn.lifter for turn in bars.turns)
         wanted.append((bars.start, bars.end, "stay", bars.turns[0].doing.drill.id, lifters))
@@ -236,6 +234,17 @@ def _duties(told: _Told, drills: Mapping[DrillId, Drill], bars: BarTurns | None)
         who = tuple(told.name(n) for n in whom)
         found.append(Duty(coach, told.at(begin), told.at(end), does, drills[drill], who))
     return tuple(found)
+
+
+def _looked_at(told: _Told, u: int, k: int, begin: int) -> tuple[int, ...]:
+    """Whose first try it is that a coach looks at from tick `begin`: all of the unit, or whose weight the bar has."""
+    unit, mode = told.matter.rotation.units[u], told.plan.mode(told.matter.rotation, u, k)
+    if len(mode.looks) == 1:
+        return unit.lifters
+    later = begin - told.plan.starts[u][k] - unit.tasks[k].look_at
+    kg = {n: told.matter.owns[n].lifter.weight_kg for n in unit.lifters}
+    theirs = kg[unit.lifters[mode.longer.index(later)]]
+    return tuple(n for n in unit.lifters if kg[n] == theirs)
 
 
 def _under_way(told: _Told, tick: int) -> list[tuple[Doing, Mode]]:

@@ -14,7 +14,7 @@ from kb.terms import ItemId
 
 __all__ = ["PLACES", "Place", "again_at", "places_of", "station_of", "strong_at", "turn_at"]
 
-PLACES = tuple(map(ItemId, ("bar", "rack", "blocks", "box", "bench", "chair", "wall")))
+PLACES = tuple(map(ItemId, ("bar", "training-bar", "rack", "blocks", "box", "bench", "chair", "wall")))
 """What makes a station, the first of a drill's that is there naming it; whatever else is done on the open floor."""
 
 
@@ -38,12 +38,13 @@ class _Claim(NamedTuple):
 
 def strong_at(matter: Matter, each: Strong) -> tuple[int, int]:
     """Where `places_of` has what strengthens: it counts on from the unit's tasks."""
-    return each.unit, len(matter.rotation.units[each.unit].tasks) + each.k
+    return each.unit, len(matter.rotation.units[each.unit].tasks) + each.member * MOST + each.k
 
 
 def again_at(matter: Matter, each: Again) -> tuple[int, int]:
     """Where `places_of` has what there is more: it counts on from what strengthens."""
-    return each.unit, len(matter.rotation.units[each.unit].tasks) + MOST + each.member
+    unit = matter.rotation.units[each.unit]
+    return each.unit, len(unit.tasks) + unit.size * (MOST + each.n) + each.member
 
 
 def turn_at(matter: Matter, n: int) -> tuple[int, int]:

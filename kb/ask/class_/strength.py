@@ -24,10 +24,19 @@ MOST = 3
 """Drills that strengthen, after the day's weight, at most. Common practice, no source."""
 
 
+TOGETHER_S = 60
+"""Who ends at most so much later than another of their unit, s, goes on together with them. Ours."""
+
+
 class Strong(NamedTuple):
-    """A drill that strengthens, the `k`-th of a unit's, in full from tick `start`; by turns as its mode says."""
+    """A drill that strengthens, the `k`-th of some of a unit, in full from tick `start`; by turns as its mode says.
+
+    `member` is which of the unit the first of these lifters is.
+    """
 
     unit: int
+    member: int
+    lifters: tuple[int, ...]
     k: int
     doing: Doing
     mode: Mode
@@ -35,7 +44,7 @@ class Strong(NamedTuple):
 
     @property
     def end(self) -> int:
-        """When all of the unit have done it, a tick."""
+        """When all of them have done it, a tick."""
         return self.start + self.mode.length
 
 
@@ -55,18 +64,20 @@ def strengthens(shelf: Shelf, have: frozenset[ItemId], held: Collection[DrillId]
 def strength_of(matter: Matter, plan: Plan) -> tuple[Strong, ...]:
     """What strengthens for whom, those first who have ended first: in full, one after the other, no family twice.
 
-    Of each unit's list the first of which the gear is free when they come to it, and which still fits; three at most.
+    Those of a unit who end together go on together. Of each list the first of which the gear is free when they come to
+    it, and which still fits; three at most.
     """
     units = matter.rotation.units
     if not any(own.after for own in matter.owns):
         return ()
     hall = ended(matter, plan)
-    since = {u: max(hall.ends[n] for n in unit.lifters) for u, unit in enumerate(units)}
+    parts = [(u, part) for u, unit in enumerate(units) for part in _parts(hall, unit.lifters) if _may(matter, part)]
     found: list[Strong] = []
-    for u in sorted((u for u, unit in enumerate(units) if _may(matter, unit.lifters)), key=lambda u: (since[u], u)):
-        now, left = since[u], list(matter.owns[units[u].lifters[0]].after)
+    for u, part in sorted(parts, key=lambda each: (max(map(hall.ends.__getitem__, each[1])), each)):
+        now, left = max(map(hall.ends.__getitem__, part)), list(matter.owns[part[0]].after)
         for k in range(MOST):
-            chosen = next(_possible(matter, hall, u, k, left, now), None)
+            begun = Strong(u, units[u].lifters.index(part[0]), part, k, left[0], Mode(0), now) if left else None
+            chosen = next(_possible(matter, hall, begun, left), None) if begun else None
             if chosen is None:
                 break
             hall.take(chosen.mode.gear, chosen.start, chosen.end)
@@ -83,20 +94,33 @@ def _may(matter: Matter, lifters: tuple[int, ...]) -> bool:
     return all(matter.owns[n].after and matter.owns[n].lifter.weight_kg is not None for n in lifters)
 
 
-def _possible(matter: Matter, hall: Ended, u: int, k: int, left: list[Doing], now: int) -> Iterator[Strong]:
+def _parts(hall: Ended, lifters: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
+    """Those of a unit, two by two, who end within a minute of one another."""
+    part: tuple[int, ...] = ()
+    for n in sorted(lifters, key=lambda each: (hall.ends[each], lifters.index(each))):
+        if part and (len(part) == 2 or hall.ends[n] - hall.ends[part[0]] > ticks(TOGETHER_S)):
+            yield part
+            part = ()
+        part = tuple(sorted((*part, n), key=lifters.index))
+    yield part
+
+
+def _possible(matter: Matter, hall: Ended, begun: Strong, left: list[Doing]) -> Iterator[Strong]:
     for doing in left:
-        for mode in _modes(matter, u, doing):
-            end = now + mode.length
-            if end <= matter.rotation.last and hall.free(matter, mode.gear, now, end):
-                yield Strong(u, k, doing, mode, now)
+        for mode in _modes(matter, begun.lifters, doing):
+            end = begun.start + mode.length
+            if end <= matter.rotation.last and hall.free(matter, mode.gear, begun.start, end):
+                yield begun._replace(doing=doing, mode=mode)
 
 
-def _modes(matter: Matter, u: int, doing: Doing) -> Iterator[Mode]:
-    """Each with their own, or two by turns where that costs neither of them rest; unlike weights change the discs."""
-    lifters, dose = matter.rotation.units[u].lifters, doing.drill.dose
+def _modes(matter: Matter, lifters: tuple[int, ...], doing: Doing) -> Iterator[Mode]:
+    """Each with their own, or by turns where that costs none of them rest; unlike weights change the discs."""
+    dose = doing.drill.dose
     items, length = counted(doing.gear, matter.asked.have), ticks(work_seconds(doing.drill))
     yield Mode(length, tuple((item, len(lifters)) for item in items))
     alike = len({matter.owns[n].lifter.weight_kg for n in lifters}) == 1
-    rests = alike or dose.rest_s >= round_seconds(dose) + 2 * LOADING_S
-    if len(lifters) > 1 and items and may_share(dose, check=False) and rests:
-        yield Mode(length, tuple((item, 1) for item in items), turns=ticks(by_turns(dose)))
+    count = len(lifters)
+    rests = alike or dose.rest_s >= (count - 1) * round_seconds(dose) + count * LOADING_S
+    if count > 1 and items and may_share(dose, count, check=False) and rests:
+        later = tuple(ticks(by_turns(dose, n)) for n in range(count))
+        yield Mode(length, tuple((item, 1) for item in items), (0,) * count, later)

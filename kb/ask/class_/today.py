@@ -5,9 +5,10 @@ from functools import reduce
 from typing import NamedTuple
 
 from kb import dials
-from kb.ask.class_.doing import Doing, Own, alone_s, counted, gear_of
+from kb.ask.class_.doing import BAR, TRAINING_BAR, Doing, Own, alone_s, counted, gear_of
 from kb.ask.class_.groups import joined
 from kb.ask.class_.people import Class, Lifter
+from kb.ask.class_.turns import MOST_AT_A_BAR
 from kb.ask.path import PathEntry, path
 from kb.ask.shelf import Shelf, ending_in
 from kb.dials import at_load
@@ -93,7 +94,9 @@ def _further(asked: _Asked, own: Own) -> Own:
         last = min(ready, key=lambda drill: dials.step(before, turned[drill.id], dials.spans(asked.shelf.lift)))
         kept.append(last)
         done |= {last.id}
-    steps = [_Step(each, loads(each, fits[each.id], Load.LIGHT)[0], full=True) for each in kept]
+    held = asked.lifter.holds >= set(asked.goals)
+    light = [_held_at(asked, each) if held else loads(each, fits[each.id], Load.LIGHT)[0] for each in kept]
+    steps = [_Step(each, load, full=True) for each, load in zip(kept, light, strict=True)]
     longer = own._replace(doings=(*own.doings, *_own(asked, steps).doings), further=tuple(kept))
     return longer if kept and alone_s(asked.of, longer) <= asked.room_s else own
 
@@ -122,23 +125,31 @@ def _steps(asked: _Asked, goals: Sequence[DrillId]) -> list[_Step]:
             least = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)[0]
             full = drill.id in goals
             light.setdefault(drill.id, _Step(drill, least, full))
-            if least < entry.load <= Load.LIGHT and _goes_round(asked, drill, entry.load):
+            if least < entry.load <= Load.LIGHT and _goes_round(asked, drill, entry.load, len(asked.of.lifters)):
                 again[drill.id] = _Step(drill, entry.load, full, again=True)
         done |= light.keys()
     return [*light.values(), *again.values()]
 
 
 def _held_at(asked: _Asked, drill: Drill) -> Load:
-    """How heavy a drill that is held is done again: light where that goes round, else at its lightest."""
+    """How heavy a drill that is held is done again: light where those who hold it have that by turns, else lightest."""
     possible = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)
-    return next((load for load in reversed(possible) if _goes_round(asked, drill, load)), possible[0])
+    who = sum(_holds(asked, lifter) for lifter in asked.of.lifters)
+    return next((load for load in reversed(possible) if _goes_round(asked, drill, load, who)), possible[0])
 
 
-def _goes_round(asked: _Asked, drill: Drill, load: Load) -> bool:
-    """Whether everyone in the class could have what a heavier form takes: it isn't worth queueing for."""
+def _holds(asked: _Asked, lifter: Lifter) -> bool:
+    """Whether somebody needs bars from the start: who has a day's weight, mends a fault, or holds all of today's."""
+    held = lifter.holds
+    return lifter.fault is not None or asked.shelf.lift.drill in held or held >= set(asked.goals)
+
+
+def _goes_round(asked: _Asked, drill: Drill, load: Load, people: int) -> bool:
+    """Whether so many could have what a form takes by turns of four; a training bar is a bar for who learns."""
     there = asked.of.have
     gear = counted(gear_of(drill, load, asked.have, asked.shelf), there)
-    return all(there.get(item, 0) >= len(asked.of.lifters) for item in gear)
+    spare = there.get(TRAINING_BAR, 0) if TRAINING_BAR in asked.have else 0
+    return all(MOST_AT_A_BAR * (there.get(item, 0) + spare * (item == BAR)) >= people for item in gear)
 
 
 def _ways(steps: list[_Step]) -> Iterator[list[_Step]]:

@@ -1,13 +1,26 @@
-"""I go, you go: two lifters at one bar, and the bar's way up to the day's weight.
+"""I go, you go: two to four lifters at one bar, and the bar's way up to the day's weight.
 
 All times are whole seconds, each without the change-over and the setting up that come before.
 """
+
+from collections.abc import Sequence
+from itertools import groupby
 
 from kb.dose import round_seconds
 from kb.loading import LOADING_S
 from kb.terms import Dose
 
-__all__ = ["JUMP_KG", "MOST_STEPS", "by_turns", "loading_seconds", "may_share", "steps_up"]
+__all__ = [
+    "JUMP_KG",
+    "MOST_AT_A_BAR",
+    "MOST_STEPS",
+    "by_turns",
+    "loading_seconds",
+    "may_share",
+    "ready_at",
+    "steps_up",
+    "way_up",
+]
 
 JUMP_KG = 10.0
 """The most that goes on the bar between two steps, kg. Common practice, no source."""
@@ -16,25 +29,60 @@ MOST_STEPS = 4
 """Steps up to the day's weight, however heavy: the jumps grow instead. Common practice, no source."""
 
 
-def may_share(dose: Dose, *, check: bool) -> bool:
-    """Whether two can do a dose on one set of gear without either resting longer than it says.
+MOST_AT_A_BAR = 4
+"""Lifters who take turns at one bar, at most. Common practice, no source."""
 
-    Each rest must be at least the other's round; in an interval dose both rounds must fit the interval. Of a
+
+def may_share(dose: Dose, people: int = 2, *, check: bool) -> bool:
+    """Whether so many can do a dose on one set of gear without any of them resting longer than it says.
+
+    Each rest must be at least the others' rounds; in an interval dose all rounds must fit the interval. Of a
     check there is one round each: one after the other.
     """
     if check:
         return True
     one = round_seconds(dose)
-    return 2 * one <= dose.every_s if dose.every_s else dose.rest_s >= one
+    return people * one <= dose.every_s if dose.every_s else dose.rest_s >= (people - 1) * one
 
 
-def by_turns(dose: Dose) -> int:
-    """How much later the second of two begins, s: when the first one's round is done.
+def by_turns(dose: Dose, before: int = 1) -> int:
+    """How much later than the first one begins whose turn comes after so many others, s: when their rounds are done.
 
     >>> by_turns(Dose(rounds=3, reps=4, tempo=(3, 1, 3, 1), rest_s=60))
     32
     """
-    return round_seconds(dose)
+    return before * round_seconds(dose)
+
+
+def ready_at(bar_kg: float, weights: Sequence[float], dose: Dose, work_s: int) -> tuple[int, ...]:
+    """When the bar is at each one's weight, and it is their turn, s from its first step; the lightest weight first.
+
+    It only goes up: who has done theirs is done, and the others do a round at each step on the way. Those of one weight
+    take turns, if that costs them no rest, else one comes after the other; each takes `work_s`.
+
+    >>> ready_at(20, [30, 30, 40], Dose(rounds=4, reps=2, rest_s=60), 270)
+    (30, 38, 338)
+    """
+    now, at, found = 0, bar_kg, list[int]()
+    for weight, same in groupby(weights):
+        alike = len(list(same))
+        now += loading_seconds(len(steps_up(at, weight)), dose, len(weights) - len(found))
+        each = by_turns(dose) if may_share(dose, alike, check=False) else work_s
+        found += [now + n * each for n in range(alike)]
+        now, at = found[-1] + work_s, weight
+    return tuple(found)
+
+
+def way_up(bar_kg: float, weights: Sequence[float]) -> tuple[float, ...]:
+    """The weights that a bar has on its way to the last of those it stops at, kg, the bar itself left out.
+
+    >>> way_up(15, [26, 26, 40])
+    (20.0, 26, 33.0, 40)
+    """
+    found: list[float] = []
+    for weight in sorted(weights):
+        found += steps_up(found[-1] if found else bar_kg, weight)
+    return tuple(found)
 
 
 def steps_up(bar_kg: float, weight_kg: float) -> tuple[float, ...]:

@@ -160,8 +160,8 @@ def _cue(cues: tuple[str, ...]) -> str:
 def _card(plan: ClassPlan, each: LifterPlan) -> CardShown:
     lines = tuple((clock(slot.start_s), slot.station, _said(plan, each, slot)) for slot in each.slots)
     lines += tuple((clock(slot.start_s), slot.station, strength_line(slot, FINE)) for slot in each.strength)
-    if each.more is not None:
-        lines = (*lines, (clock(each.more.start_s), each.more.station, more_line(each.more)))
+    for more in each.goes_on:
+        lines = (*lines, (clock(more.start_s), more.station, more_line(more)))
     if each.at_bar is not None:
         lines = (*lines, (clock(each.at_bar.start_s), each.at_bar.station, bar_line(each.at_bar)))
     return CardShown(title_of(each), lines, after(each))
