@@ -83,10 +83,17 @@ _WITH_CHILD = r"(?:pregnan\w*|weeks (?:gone|along))"
 _GAVE = r"(?:pop(?:s|ped)?|snap(?:s|ped)?|crack(?:ed)?|ripped|tore|tear)"
 _TINGLES = r"(?:tingl\w*|numb\w*|pins and needles)"
 _WEAK = r"(?:weak(?:er|ness)?|drops? (?:his|her|my|a|the) (?:cup|mug|pen|phone|keys)|can ?t grip)"
+_CANT = r"(?:can ?t|couldn ?t|cannot|could not|unable to)"
+_HEEL = rf"{_CANT} (?:walk|stand|go)(?: up)? on (?:that|his|her|my|the|its|one) (?:\w+ )?(?:heel|toes)"
+_TOES = r"(?:catch(?:es)?|catching|trips over|stubs|drags|dragging) (?:his|her|my|their) (?:own )?toes"
+_CLUMSY = (
+    r"(?:drop(?:s|ped|ping)? (?:a|his|her|my|the) (?:mug|cup|pen|phone|keys|fork|glass)|fumbl\w*(?: \w+){0,3} buttons?"
+    r"|(?:hand|arm|leg|foot) (?:has |is |s )?(?:got|gotten|become|gone|going|getting) (?:clumsy|weak|weaker|numb))"
+)
 _SHAPE = r"(?:bruis\w*|gap|lump|bulg\w*|dent|sits higher|rolled up)"
 
 SAME_DAY = re.compile(
-    rf"\b{_WITH_CHILD}\b.*\b{_BLEEDS}\b|\b{_BLEEDS}\b.*\b{_WITH_CHILD}\b"
+    rf"\b(?:{_HEEL}|{_TOES}|{_CLUMSY})\b|\b{_WITH_CHILD}\b.*\b{_BLEEDS}\b|\b{_BLEEDS}\b.*\b{_WITH_CHILD}\b"
     rf"|\b{_TINGLES}\b.*\b{_WEAK}\b|\b{_WEAK}\b.*\b{_TINGLES}\b"
     rf"|\b{_GAVE}\b.*\b{_SHAPE}\b|\b{_SHAPE}\b.*\b{_GAVE}\b"
     r"|\b(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue)\b"
@@ -97,8 +104,8 @@ SAME_DAY = re.compile(
     r"|\b(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck)\b"
 )
 """Words of what a doctor should see the same day: bleeding in pregnancy, a tendon that may have torn, a limb that is
-cold, swollen, or weak while it tingles, dark urine, no weight borne, a fall on the head. From memory: first-aid
-teaching, and what textbooks of sports medicine call urgent."""
+cold, swollen, or weak while it tingles, a foot that drags or a hand that grows clumsy, dark urine, no weight borne, a
+fall on the head. From memory: first-aid teaching, and what textbooks of sports medicine call urgent."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
@@ -165,7 +172,7 @@ HARMLESS = frozenset(
 """Words as near as that which are none of theirs."""
 
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
-PHRASE = re.compile(r"\b(?:" + "|".join(_PHRASES) + r")\b")
+PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY)) + r")\b")
 
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
@@ -180,8 +187,10 @@ _OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"
 _COUNT = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|many|several|some)"
 _VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
 
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN})\b")
-"""Pain denied."""
+_FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
+
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_FIGURE})\b")
+"""Pain denied, or of the pride alone."""
 
 HEDGED = re.compile(
     rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"

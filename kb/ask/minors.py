@@ -22,7 +22,7 @@ SCRAPED = (
 """What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
 
 BRUISED = (
-    "A bruise where the bar meets the hips or thighs: no contact there until it is gone; then a brush and no bang,"
+    "A bruise where the bar meets hips, thighs or knees: no contact there until it is gone; then a brush and no bang,"
     " with a folded towel under the shorts if need be. Deep, spreading, or without a blow: ask someone qualified first."
 )
 """What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
@@ -126,12 +126,14 @@ MINORS = (
     ),
     Minor(
         BRUISED,
-        re.compile(r"\b(?:hips?|thighs?|pelvis|pubic|hip ?bones?)\b"),
+        re.compile(
+            r"\bbar\b.*\b(?:kneecaps?|knees)\b|\b(?:kneecaps?|knees)\b.*\bbar\b|\b(?:hips?|thighs?|pelvis|pubic)\b"
+        ),
         re.compile(r"\bbruis(?:e|es|ed|ing)\b"),
         re.compile(
-            r"\b(?:pop\w*|swoll\w*|numb\w*|fell|fall\w*|deep|spread\w*|groin|muscle(?! (?:snatch|clean))"
-            r"|forearm|elbow|knee|(?:lower|upper|mid|my|her|his|the|on) back|rib\w*|child\w*"
-            r"|years? old|pregnan\w*)\b"
+            r"\b(?:pop\w*|swoll\w*|numb\w*|(?:after|from|in) (?:a|the) fall|fell on|deep|spread\w*|groin"
+            r"|muscle(?! (?:snatch\w*|clean\w*))|forearm|elbow|knee|(?:lower|upper|mid|my|her|his|the|on) back|rib\w*"
+            r"|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
     Minor(

@@ -44,7 +44,7 @@ MOST_FURTHER = 2
 """How many drills more at most: new ones, after all that `today` led through. Ours."""
 
 CLOSER_S = 3.0
-"""How long a plan with more to a bar is looked for, s, where there is one already. Ours."""
+"""How long each further plan is looked for, s: more to a bar, shorter lists, more after them. Ours."""
 
 Told = Callable[[Sequence[Own]], tuple[Own, ...]]
 
@@ -100,11 +100,12 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     try:
         way = _best(anew(asked), prove=prove)
     except NoAnswer as none:
-        found = next(filter(None, map(tried, (*_shorter(asked), *spared(asked, _held(asked, shelves))))), None)
+        others = (*_shorter(asked), *spared(asked, _held(asked, shelves)))
+        found = next(filter(None, (tried(each, CLOSER_S) for each in others)), None)
         if found is None:
             raise _reason(none, anew) from None
         way = found
-    way = next(filter(None, map(tried, _further(way))), way)
+    way = next(filter(None, (tried(each, CLOSER_S) for each in _further(way))), way)
     told_way = Planned(plan_of(way.matter, way.plan), way.solved)
     for other in filter(None, (tried(more, CLOSER_S) for more in _closer(way))):
         closer = Planned(plan_of(other.matter, other.plan), other.solved)

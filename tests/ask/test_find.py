@@ -235,6 +235,30 @@ def test_words_of_time_about_something_else_make_no_more_of_a_squeezed_thumb(
     assert found.faults
 
 
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "two weeks: the foot slaps down in the split, he catches his toes, couldn't walk on that heel",
+        "the bar tips left, nothing hurts; she dropped a mug twice and fumbles her shirt buttons with that hand",
+        "left hand has gone clumsy, the jerk ends crooked",
+    ],
+)
+def test_a_foot_that_drags_and_a_hand_that_grows_clumsy_are_seen_the_same_day(
+    db: sqlite3.Connection, phrase: str
+) -> None:
+    """Told without a word of pain: no drill wakes up a nerve. From memory: textbooks' red flags."""
+    assert find(db, phrase) == Findings(TODAY)
+
+
+def test_what_hurts_the_pride_is_no_pain_and_a_bar_may_bruise_knees(db: sqlite3.Connection) -> None:
+    """Red lights that hurt; a bruise where the bar meets hips or knees, though somebody falls back with it."""
+    assert find(db, "elbow touched the knee at a meet, two red lights that hurt").caution is None
+    knees = find(db, "little bruises just above the kneecaps, the bar makes a bow around her knees off the floor")
+    assert knees.caution == BRUISED
+    assert knees.faults
+    assert find(db, "bruise on the pubic bone, the bar swings out and I fall backwards with it").caution == BRUISED
+
+
 def test_spots_after_a_heavy_clean_are_answered_only_where_a_doctor_has_looked(db: sqlite3.Connection) -> None:
     """The bar down, when a doctor comes first, the breath; else for somebody qualified. Common practice, no source."""
     seen = "the clean is a grind, she stands up, sees white spots and loses the jerk behind"

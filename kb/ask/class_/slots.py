@@ -87,7 +87,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
     more, after = more_of(matter, plan, told.places, again), _strength(told, strong)
     at_bar = _at_bar(told, bars)
     idle = idle_of(rotation, plan)
-    gap = None if plan.bound is None else (idle - plan.bound) / idle if idle else 0.0
+    gap = None if plan.bound is None else (idle - max(plan.bound, 0)) / idle if idle else 0.0
     return ClassPlan(
         matter,
         idle * TICK_S,

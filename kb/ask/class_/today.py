@@ -114,7 +114,8 @@ def _leaving(asked: _Asked, own: Own, goals: Sequence[DrillId], *, later: int = 
 def _steps(asked: _Asked, goals: Sequence[DrillId]) -> list[_Step]:
     """The paths to these drills, one after the other: what an earlier one leads through isn't done a second time.
 
-    Everything at its lightest load first; after that once more at the path's own, never above light.
+    Everything at its lightest load first; after that what was named once more at the path's own, never above light:
+    what only leads there isn't done at a bar, where others wait for it.
     """
     light: dict[DrillId, _Step] = {}
     again: dict[DrillId, _Step] = {}
@@ -125,7 +126,11 @@ def _steps(asked: _Asked, goals: Sequence[DrillId]) -> list[_Step]:
             least = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)[0]
             full = drill.id in goals
             light.setdefault(drill.id, _Step(drill, least, full))
-            if least < entry.load <= Load.LIGHT and _goes_round(asked, drill, entry.load, len(asked.of.lifters)):
+            if (
+                full
+                and least < entry.load <= Load.LIGHT
+                and _goes_round(asked, drill, entry.load, len(asked.of.lifters))
+            ):
                 again[drill.id] = _Step(drill, entry.load, full, again=True)
         done |= light.keys()
     return [*light.values(), *again.values()]
