@@ -49,6 +49,9 @@ class LifterModel(Entry):
     cause: Name | None = Field(default=None, description="why it happens: a cause of the fault")
     holds: list[Name] | None = Field(default=None, description="drills held already; [] for who is new")
     weight_kg: float | None = Field(default=None, gt=0, le=500, description="the day's weight, kg")
+    today: Annotated[list[Name], BeforeValidator(_as_list)] = Field(
+        default_factory=list, max_length=3, description="what they do in place of the class's `today`"
+    )
 
 
 class ClassModel(Entry):
@@ -183,7 +186,11 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
     held = _drills(file, db, said.holds or [], f"{at}.holds")
     if said.weight_kg is not None and fault is None and read.lift(db, lift).drill not in held:
         raise file.wrong(f"{at}.weight_kg", f"{said.name} is learning the lift, and has no day's weight yet")
-    return Lifter(said.name, lift, fault, cause, held, said.weight_kg, file.at(f"{at}.name").rpartition(",")[0])
+    if said.today and fault is not None:
+        raise file.wrong(f"{at}.today", f"{said.name} mends a fault: leave out `today`, or the fault")
+    today = tuple(dict.fromkeys(_goal(file, db, text, f"{at}.today.{n}", lift) for n, text in enumerate(said.today)))
+    where = file.at(f"{at}.name").rpartition(",")[0]
+    return Lifter(said.name, lift, fault, cause, held, said.weight_kg, where, today=today)
 
 
 def _fault(file: _File, db: sqlite3.Connection, text: str, at: str, lift: LiftId) -> FaultId:

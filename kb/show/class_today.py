@@ -14,7 +14,8 @@ def today_said(plan: ClassPlan) -> list[str]:
     goals = plan.matter.asked.today
     owns = [own for own in plan.matter.owns if own.today]
     drills = {drill.id: drill for own in owns for drill in _done(own)}
-    done = [drills[goal] for goal in goals if goal in drills]
+    shared = {drill.id for own in owns if not own.lifter.today for drill in _done(own)}
+    done = [drills[goal] for goal in goals if goal in shared]
     if goals and not owns:
         return ["Nobody in this class learns the lift of `today`: it changes nothing."]
     said = []
@@ -22,7 +23,20 @@ def today_said(plan: ClassPlan) -> list[str]:
         names = listed([drill.name for drill in done])
         text = f"Today everyone who learns does {names}: one round of each drill on the way, then "
         said.append(f"{text}{'this' if len(done) == 1 else 'these'} in full{_short_said(owns, done)}.")
-    return [*said, *_further_said(owns), *_left_said(owns)]
+    return [*said, *_own_said(owns), *_further_said(owns), *_left_said(owns)]
+
+
+def _own_said(owns: list[Own]) -> list[str]:
+    """Who does something of their own in place of it."""
+    who: dict[tuple[str, ...], list[str]] = {}
+    for own in owns:
+        if own.lifter.today:
+            who.setdefault(tuple(dict.fromkeys(drill.name for drill in _done(own))), []).append(own.lifter.name)
+    return [
+        f"In its place {listed(members)}: {listed(list(names))}, each step on the way once, then this in full."
+        for names, members in who.items()
+        if names
+    ]
 
 
 def _further_said(owns: list[Own]) -> list[str]:

@@ -148,3 +148,23 @@ def test_going_on_keeps_order_and_time(db: sqlite3.Connection) -> None:
         assert alone_s(of, found) <= 60 * (minutes - 10)
         for n, each in enumerate(found.doings):
             assert all(set(group) & set(ids[:n]) for group in each.drill.groups), each.drill.id
+
+
+def test_more_than_anyone_remembers_is_not_shown(db: sqlite3.Connection) -> None:
+    """Of many drills on the way those stay that something later is built on."""
+    both = asked(db, "hang-power-clean", "push-press", minutes=120)
+    alike = tuple(each._replace(lift=LiftId("clean-and-jerk")) for each in both.lifters)
+    found = own(db, both._replace(lifters=alike))
+    shelf = read.shelf(db, LiftId("clean-and-jerk"))
+    needed = {member for each in found.doings for group in shelf.drills[each.drill.id].groups for member in group}
+    assert {each.drill.id for each in found.doings} - {*both.today} <= needed
+
+
+def test_who_cant_do_what_the_class_does_has_a_today_of_their_own(db: sqlite3.Connection) -> None:
+    """In its place, with its own way there; the others as they were."""
+    of = asked(db, "hang-power-snatch")
+    first, second = of.lifters
+    own_goal = first._replace(today=(DrillId("overhead-squat"),))
+    found = own_of(of._replace(lifters=(own_goal, second)), cache(lambda lift: read.shelf(db, lift)))
+    assert [each.doings[-1].drill.id for each in found] == ["overhead-squat", "hang-power-snatch"]
+    assert found[1] == own_of(of, cache(lambda lift: read.shelf(db, lift)))[1]

@@ -113,6 +113,7 @@ def test_pain_and_the_like_are_answered_by_the_caution_alone(db: sqlite3.Connect
         "everything went grey and he was on one knee, today with a tight chest walking to the bar",
         "knocked out for a moment",
         "tight across the chest with a tingling left jaw after the clean, it went after sitting ten minutes",
+        "a tight band across my chest and a numb left hand on heavy jerks, yesterday it came on the stairs",
     ],
 )
 def test_what_cannot_wait_is_told_to_get_help_at_once(db: sqlite3.Connection, phrase: str) -> None:

@@ -18,7 +18,7 @@ from kb.ask.class_.doing import (
 from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
-from kb.ask.class_.today import today_of
+from kb.ask.class_.today import goals_of, today_of
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
@@ -50,7 +50,15 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
     found = []
     for lifter in asked.lifters:
         # lifters who ask the same get the same: a chain is searched once
-        key = (lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.weight_kg is None, lifter.without)
+        key = (
+            lifter.lift,
+            lifter.fault,
+            lifter.cause,
+            lifter.holds,
+            lifter.weight_kg is None,
+            lifter.without,
+            lifter.today,
+        )
         if key not in seen:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
@@ -134,7 +142,7 @@ def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId
     """The next drills of the path: what opens them and what is held as checks, and so many new ones in full."""
     if shelf.lift.drill in lifter.holds:
         return _practising(asked, lifter, shelf, have)
-    if any(goal in shelf.drills for goal in asked.today):
+    if goals_of(asked, lifter, shelf):
         return today_of(asked, lifter, shelf, have)
     part = ending_in(shelf, asked.to) if asked.to is not None and asked.to in shelf.drills else shelf
     found = path(part, have=have, holds=lifter.holds)

@@ -24,7 +24,8 @@ class Lifter(NamedTuple):
     """One who comes: with a fault (of a cause, or the commonest), or new, with the drills held so far.
 
     `weight_kg` is the day's weight, what the lift ends at; None ends it at a light bar. `where` says in which
-    line of the file the lifter stands, for what has to be said about them; `without` what is left to others.
+    line of the file the lifter stands, for what has to be said about them; `without` what is left to others; `today`
+    what they do in place of what the class does.
     """
 
     name: str
@@ -35,6 +36,7 @@ class Lifter(NamedTuple):
     weight_kg: float | None = None
     where: str = ""
     without: frozenset[ItemId] = frozenset()
+    today: tuple[DrillId, ...] = ()
 
 
 class Class(NamedTuple):

@@ -53,4 +53,4 @@ def spared(asked: Class, held: Collection[int] = ()) -> Iterator[Class]:
 
 def _kind(lifter: Lifter) -> tuple[object, ...]:
     """What makes a chain."""
-    return lifter.lift, lifter.fault, lifter.cause, lifter.holds
+    return lifter.lift, lifter.fault, lifter.cause, lifter.holds, lifter.today

@@ -15,7 +15,11 @@ from kb.dials import at_load
 from kb.kit import loads
 from kb.terms import Catch, Drill, DrillId, ItemId, Load, Stage
 
-__all__ = ["today_of"]
+__all__ = ["MOST_SHOWN", "goals_of", "today_of"]
+
+MOST_SHOWN = 8
+"""Drills of a list of `today` that aren't held, beyond which bridges between them are left out. Ours: more than that
+nobody remembers of an evening."""
 
 LEADING_IN = 2
 """Drills that lead into what is held and done again."""
@@ -41,8 +45,13 @@ class _Asked(NamedTuple):
 
     @property
     def goals(self) -> tuple[DrillId, ...]:
-        """What of today's drills is of the lifter's lift."""
-        return tuple(goal for goal in self.of.today if goal in self.shelf.drills)
+        """What of today's drills, their own before the class's, is of the lifter's lift."""
+        return goals_of(self.of, self.lifter, self.shelf)
+
+
+def goals_of(asked: Class, lifter: Lifter, shelf: Shelf) -> tuple[DrillId, ...]:
+    """The drills that a lifter does today: their own, else the class's, as far as they are of their lift."""
+    return tuple(goal for goal in lifter.today or asked.today if goal in shelf.drills)
 
 
 def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
@@ -60,7 +69,7 @@ def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
     for count in range(len(goals), 0, -1):
         for steps in _ways(_steps(question, goals[:count])):
             least = _own(question, steps)
-            if alone_s(asked, least) <= question.room_s:
+            if alone_s(asked, least) <= question.room_s and not _too_many(question, steps):
                 whole = count == len(goals) and asked.further
                 return _further(question, least) if whole else _leaving(question, least, goals[count:])
     # not even the first: as far towards it as the minutes go
@@ -71,16 +80,26 @@ def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
     return _leaving(question, short, goals if gone else goals[1:], later=max(gone - 1, 0))
 
 
+def _too_many(asked: _Asked, steps: Sequence[_Step]) -> bool:
+    """Whether more is shown than anyone remembers, and some of it only leads from one drill to another."""
+    new = {step.drill.id for step in steps if step.drill.stage is not Stage.PREPARE} - asked.lifter.holds
+    return len(new) > MOST_SHOWN and any(not step.full and not _built_on(steps, n) for n, step in enumerate(steps))
+
+
 def _further(asked: _Asked, own: Own) -> Own:
     """The list with what follows it on the path to the whole lift, in full: so many drills more as the class says.
 
-    Each time the one of those that are ready which changes least. As it was where that doesn't fit the time.
+    Each time the one of those that are ready which changes least. As it was where that doesn't fit the time, and for
+    who has a `today` of their own: the class's way isn't theirs.
     """
+    if asked.lifter.today:
+        return own
     done = asked.lifter.holds | {doing.drill.id for doing in own.doings}
     on_path = [entry.drill for entry in path(asked.shelf, have=asked.have, holds=done).entries]
     fits, turned = asked.shelf.fits(asked.have), asked.shelf.dials
     last, kept = own.doings[-1].drill, list[Drill]()
-    while len(kept) < asked.of.further:
+    shown = {doing.drill.id for doing in own.doings if doing.drill.stage is not Stage.PREPARE} - asked.lifter.holds
+    while len(kept) < min(asked.of.further, MOST_SHOWN - len(shown)):
         before = turned[last.id]
         ready = [
             drill
