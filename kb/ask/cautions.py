@@ -45,7 +45,8 @@ TODAY = (
 _CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
 
 _TIGHT = rf"tight(?:ness)? (?:band |belt |feeling )?(?:across|in|round|around|over) {_CHEST}"
-_HEART = r"(?:jaw|left (?:arm|hand)|stairs|uphill|walking|sitting|sat|rest(?:ed|ing|s)?|breathless|sweat\w*|gr[ea]y|pale|dizzy)"
+_WHERE = r"jaw|left (?:arm|hand)|stairs|uphill|walking|sitting|sat|rest(?:ed|ing|s)?"
+_HEART = rf"(?:{_WHERE}|breathless|sweat\w*|gr[ea]y|pale|dizzy)"
 
 _FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking|at rest)"
 
