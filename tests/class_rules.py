@@ -152,7 +152,8 @@ def _everything(each: Json) -> list[Json]:
 
 
 def _at_bar(answer: Json, asked: Json) -> list[str]:
-    """One round at a bar near the end, of what was met with a stick today: never fast with a catch; a coach there."""
+    """One round at a bar near the end, of what was met with a stick today: fast with a catch only
+    what was named, done in full, at a training bar; a coach there."""
     wrong = []
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
         turn = each["bar_turn"]
@@ -163,6 +164,9 @@ def _at_bar(answer: Json, asked: Json) -> list[str]:
         held = {*asked.get("known", []), *(said.get("holds") or [])}
         quick = entry.get("speed") == "full"
         quick = quick and (entry.get("catch", "none") != "none" or _is_new(each, turn, held))
+        named = turn["drill"] in asked.get("today", []) and any(slot["as"] == "work" for slot in met)
+        high = entry.get("catch", "none") in ("none", "standing", "power") and "training-bar" in turn["gear"]
+        quick = quick and not (named and high)
         if not met or quick or turn["load"] != "light" or not {"bar", "training-bar"} & set(turn["gear"]):
             wrong.append(f"{each['name']} isn't ready for {turn['drill']} at a bar")
         if {"bar", "training-bar"} & {item for slot in _done(each) for item in _shared_gear(answer, each, slot)}:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own
+from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import Plan, ticks
 from kb.kit import Gear
 from kb.terms import Catch, ItemId, Load, Speed, Stage
@@ -60,27 +61,45 @@ def has_bar(own: Own) -> bool:
 def first_at_a_bar(matter: Matter, plan: Plan) -> dict[int, Doing]:
     """The lifters, by number, who have a bar in no drill of the plan, and what each may do at one."""
     found: dict[int, Doing] = {}
-    rotation = matter.rotation
+    rotation, light = matter.rotation, 0 < matter.asked.have.get(TRAINING_BAR, 0) < PLENTY
     for u, unit in enumerate(rotation.units):
         modes = [plan.mode(rotation, u, k) for k in range(len(unit.tasks))]
         if any(item in BARS for mode in modes for item, _ in mode.gear):
             continue
         for n in unit.lifters:
-            done = _first(matter.owns[n])
+            done = _first(matter.owns[n], light=light)
             if done is not None:
                 found[n] = done
     return found
 
 
-def _first(own: Own) -> Doing | None:
-    """What of a list is done at a bar first: held, slow or paused; else a quick pull that they were shown before.
+def _first(own: Own, *, light: bool = False) -> Doing | None:
+    """What of a list is done at a bar first: what was named for today, with a `light` bar; else something quieter.
 
-    What isn't overhead goes before what is, what was met in full before what was a check; of these the last. Only what
-    a light load is made for, that was done with a stick, and doesn't begin on the floor, where a bar without discs lies
-    too low.
+    That is what is held, slow or paused; else a quick pull that they were shown before.
+    What is named is quick and may be caught high: it was done in full with a stick, and a training bar is light. Of
+    the rest: what isn't overhead goes before what is, what was met in full before what was a check; of these the last.
+    Only what a light load is made for, that was done with a stick, and doesn't begin on the floor, where a bar without
+    discs lies too low.
     """
+    named = [doing for doing in reversed(own.doings) if light and _named(own, doing)]
+    if named:
+        return named[0]._replace(by_bar=(bar_in(named[0], TRAINING_BAR),))
     able = [doing for doing in reversed(own.doings) if _fit_for_it(own, doing)]
     return max(able, key=_wish, default=None)
+
+
+def _named(own: Own, doing: Doing) -> bool:
+    """Whether it is what was named for today, done in full with a stick, and light enough with a training bar."""
+    begins = {first for first, _ in doing.drill.reach.values()}
+    return (
+        doing.drill.id in own.today
+        and doing.work
+        and doing.load is Load.STICK
+        and doing.drill.catch <= Catch.POWER
+        and bool(bar_in(doing, TRAINING_BAR))
+        and "start" not in begins
+    )
 
 
 def _wish(doing: Doing) -> tuple[bool, bool, bool]:
