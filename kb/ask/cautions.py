@@ -88,7 +88,8 @@ _CANT = r"(?:can ?t|couldn ?t|cannot|could not|unable to)"
 _HEEL = rf"{_CANT} (?:walk|stand|go)(?: up)? on (?:that|his|her|my|the|its|one) (?:\w+ )?(?:heel|toes)"
 _TOES = r"(?:catch(?:es)?|catching|trips over|stubs|drags|dragging) (?:his|her|my|their) (?:own )?toes"
 _CLUMSY = (
-    r"(?:drop(?:s|ped|ping)? (?:a|his|her|my|the) (?:mug|cup|pen|phone|keys|fork|glass)|fumbl\w*(?: \w+){0,3} buttons?"
+    r"(?:drop(?:s|ped|ping)? (?:a|his|her|my|the) (?:\w+ )?(?:mug|cup|pen|phone|keys|fork|glass)"
+    r"|fumbl\w*(?: \w+){0,3} buttons?"
     r"|(?:hand|arm|leg|foot) (?:has |is |s )?(?:got|gotten|become|gone|going|getting) (?:clumsy|weak|weaker|numb))"
 )
 _SHAPE = r"(?:bruis\w*|gap|lump|bulg\w*|dent|sits higher|rolled up)"

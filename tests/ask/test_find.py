@@ -242,6 +242,7 @@ def test_words_of_time_about_something_else_make_no_more_of_a_squeezed_thumb(
         "two weeks: the foot slaps down in the split, he catches his toes, couldn't walk on that heel",
         "the bar tips left, nothing hurts; she dropped a mug twice and fumbles her shirt buttons with that hand",
         "left hand has gone clumsy, the jerk ends crooked",
+        "arm numb to the little finger overhead, yesterday he dropped a coffee cup",
     ],
 )
 def test_a_foot_that_drags_and_a_hand_that_grows_clumsy_are_seen_the_same_day(
