@@ -159,7 +159,7 @@ def _line(lessons: Lessons, line: Line, texts: Texts, *, briefly: bool = False) 
         if line.using and line.kind == "lift" and briefly
         else ""
     )
-    say = f"Say “{it.say}”" if it.say and not briefly else ""
+    say = f"Say “{it.say.rstrip('.')}”" if it.say and not briefly else ""
     until = f"Until {it.until}" if it.until and not briefly else ""
     keep = f"{it.keep[:1].upper()}{it.keep[1:]}" if not briefly else ""
     instead = f"If not: {it.instead}" if it.instead and not briefly else ""
