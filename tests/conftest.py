@@ -8,12 +8,17 @@ from pathlib import Path
 
 import pytest
 from browser import browser
+from hypothesis import settings
 
 from kb.ask import read
 from kb.ask.shelf import Shelf
 from kb.make import catalogue as made
 from kb.make.library import Library, load
 from kb.terms import LiftId
+
+# how long anything takes is measured in tests/bench/: a machine that is busy is no fault
+settings.register_profile("no deadline", deadline=None)
+settings.load_profile("no deadline")
 
 __all__ = ["browser"]  # a fixture, shared by all
 
