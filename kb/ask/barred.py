@@ -8,7 +8,7 @@ from typing import NamedTuple
 from kb.ask.shelf import KITS_KEPT, Shelf
 from kb.dials import reach_on
 from kb.errors import BadInput
-from kb.kit import Fit, fit
+from kb.kit import BAR, Fit, fit
 from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Position, PositionId, Speed, Stage
 
 __all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_shelf", "why_barred"]
@@ -22,7 +22,7 @@ WITHOUT: Mapping[str, str] = {
 """What can be done without, and what a drill then has that bars it. Nothing overhead is a room without `headroom`."""
 
 BANGS = "the feet leave the floor and come down"
-DROP_FLOOR, RACK, BAR = ItemId("drop-floor"), ItemId("rack"), ItemId("bar")
+DROP_FLOOR, RACK = ItemId("drop-floor"), ItemId("rack")
 MOST_PARTS = 3
 """Quiet parts of a lift named at most. Ours."""
 

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.slots import ClassPlan, LifterPlan
+from kb.kit import BARS
 from kb.show.coach_words import human, listed
 from kb.show.session_words import clock
 

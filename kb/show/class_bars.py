@@ -3,9 +3,10 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from kb.ask.class_.handing_on import BARS, hands_on
+from kb.ask.class_.handing_on import hands_on
 from kb.ask.class_.slot import Slot
 from kb.ask.class_.slots import ClassPlan
+from kb.kit import BARS
 from kb.show.coach_words import human, listed
 from kb.show.session_words import clock
 

@@ -8,7 +8,7 @@ from kb.ask.plan.lesson import Line, LineKind
 from kb.ask.plan.lessons import Lessons
 from kb.ask.plan.stiff import unspared
 from kb.ask.session.warm_up import raises
-from kb.kit import fit, gear_at
+from kb.kit import BAR, fit, gear_at
 from kb.show.care import LOWERED, Due, cares
 from kb.show.coach_words import dosed, human, listed, moved_on, plain_markdown
 from kb.show.setting import Setting
@@ -206,7 +206,7 @@ def due_before(lessons: Lessons, line: Line, texts: Texts, seen: set[str]) -> li
     drill = line.drill._replace(sections=texts.get(line.drill.id, {}))
     gear = gear_at(fitted, line.load, lessons.teaching.have, shelf.items)
     if line.using is not None:
-        gear = tuple(each._replace(using=ItemId("bar")) if each.item == "bar" else each for each in gear)
+        gear = tuple(each._replace(using=BAR) if each.item == BAR else each for each in gear)
     return cares(Due(drill, line.load, drill.catch, gear), seen)
 
 

@@ -12,7 +12,6 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter, matter_of
 from kb.ask.class_.doing import Own
 from kb.ask.class_.greedy import greedy
-from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.own import Shelves, own_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import Plan, Rotation
@@ -22,6 +21,7 @@ from kb.ask.class_.spared import spared
 from kb.ask.class_.turns import MOST_AT_A_BAR
 from kb.ask.class_.with_sticks import stick_s
 from kb.errors import NoAnswer
+from kb.kit import BARS
 
 __all__ = ["NoPlan", "Planned", "planned"]
 

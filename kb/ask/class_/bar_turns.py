@@ -9,12 +9,12 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
-from kb.ask.class_.handing_on import BARS, bar_in, first_at_a_bar, handed_on, hands_on, last_part
+from kb.ask.class_.handing_on import bar_in, first_at_a_bar, handed_on, hands_on, last_part
 from kb.ask.class_.more import Again
 from kb.ask.class_.rotation import TOGETHER, Plan, ticks
 from kb.ask.class_.strength import Strong
 from kb.dose import check_seconds
-from kb.kit import Gear
+from kb.kit import BARS, Gear
 from kb.terms import ItemId
 
 __all__ = ["BarTurn", "BarTurns", "bar_turns_of", "taken_back"]

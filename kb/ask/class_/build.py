@@ -5,7 +5,7 @@ from contextlib import suppress
 from itertools import accumulate
 from typing import NamedTuple
 
-from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own, counted
+from kb.ask.class_.doing import PARTNER, Doing, Own, counted
 from kb.ask.class_.groups import CHAINS_A_COACH, Group, groups_of
 from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import LOOK_AFTER, TICK_S, Mode, Rotation, Showing, Task, Unit, ticks
@@ -13,7 +13,7 @@ from kb.ask.class_.sharing import by_weight, evenly, placed
 from kb.ask.class_.turns import by_turns, loading_seconds, may_share, ready_at, steps_up
 from kb.dose import CHANGE_OVER_S, check_seconds, round_seconds, work_seconds
 from kb.errors import NoAnswer
-from kb.kit import Gear
+from kb.kit import BAR, TRAINING_BAR, Gear
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["Matter", "matter_of"]

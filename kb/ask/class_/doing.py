@@ -8,19 +8,17 @@ from kb.ask.class_.rotation import TICK_S, Mode, ticks
 from kb.ask.class_.turns import loading_seconds, steps_up
 from kb.ask.shelf import Shelf
 from kb.dose import check_seconds, work_seconds
-from kb.kit import Gear, fit, gear_at
+from kb.kit import BAR, TRAINING_BAR, Gear, fit, gear_at
 from kb.terms import Drill, DrillId, ItemId, Load
 
 # fmt: off
 __all__ = [
-    "BAR", "PARTNER", "TRAINING_BAR", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_bar",
+    "PARTNER", "Doing", "Own", "alone_s", "counted", "gear_of", "light_gear_of", "with_bar",
     "with_stick", "with_training_bar",
 ]
 # fmt: on
 
 PARTNER = ItemId("partner")
-
-BAR, TRAINING_BAR = ItemId("bar"), ItemId("training-bar")
 
 
 class Doing(NamedTuple):

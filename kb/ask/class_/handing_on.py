@@ -3,16 +3,13 @@
 from collections.abc import Mapping
 
 from kb.ask.class_.build import Matter
-from kb.ask.class_.doing import BAR, PARTNER, TRAINING_BAR, Doing, Own
+from kb.ask.class_.doing import PARTNER, Doing, Own
 from kb.ask.class_.people import PLENTY
 from kb.ask.class_.rotation import Plan, ticks
-from kb.kit import Gear
+from kb.kit import BARS, TRAINING_BAR, Gear
 from kb.terms import Catch, ItemId, Load, Speed, Stage
 
-__all__ = ["BARS", "bar_in", "first_at_a_bar", "handed_on", "hands_on", "has_bar", "last_part"]
-
-BARS = (TRAINING_BAR, BAR)
-"""Bars, the lightest first: what begins with a stick goes on with that."""
+__all__ = ["bar_in", "first_at_a_bar", "handed_on", "hands_on", "has_bar", "last_part"]
 
 LAST_S = 480
 """The last part of a class, s, in which bars go round: its second half, but so much at least. Ours."""

@@ -9,12 +9,12 @@ from typing import NamedTuple
 from kb.ask.class_.build import Matter
 from kb.ask.class_.doing import PARTNER, Doing, counted
 from kb.ask.class_.ended import WORTH_S, Ended, ended
-from kb.ask.class_.handing_on import BARS, handed_on, hands_on, has_bar
+from kb.ask.class_.handing_on import handed_on, hands_on, has_bar
 from kb.ask.class_.rotation import TICK_S, Mode, Plan, ticks
 from kb.ask.class_.strength import Strong
 from kb.ask.class_.turns import MOST_AT_A_BAR, by_turns, may_share
 from kb.dose import round_seconds
-from kb.kit import Gear
+from kb.kit import BARS, Gear
 from kb.terms import Dose, DrillId, ItemId, Load, Stage
 
 __all__ = ["Again", "Form", "again_of", "every_s", "most_of"]

@@ -15,7 +15,6 @@ from kb.ask.class_.doing import (
     with_stick,
     with_training_bar,
 )
-from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import goals_of, today_of
@@ -24,7 +23,7 @@ from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
 from kb.ask.shelf import Shelf, ending_in
 from kb.errors import NoAnswer
-from kb.kit import loads
+from kb.kit import BARS, loads
 from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, Stage
 
 __all__ = ["Shelves", "have_of", "own_of"]

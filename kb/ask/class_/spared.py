@@ -5,11 +5,9 @@ from itertools import accumulate
 
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.turns import MOST_AT_A_BAR as MOST
-from kb.terms import ItemId
+from kb.kit import BAR, TRAINING_BAR
 
 __all__ = ["spared"]
-
-BAR, TRAINING_BAR = ItemId("bar"), ItemId("training-bar")
 
 SHARES = (4.0, 3.0, 2.0, 1.5, 1.25, 1.0, 0.5)
 """Lifters to a bar, tried in turn: from four at each down to half the bars. Ours."""

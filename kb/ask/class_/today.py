@@ -5,14 +5,14 @@ from functools import reduce
 from typing import NamedTuple
 
 from kb import dials
-from kb.ask.class_.doing import BAR, TRAINING_BAR, Doing, Own, alone_s, counted, gear_of
+from kb.ask.class_.doing import Doing, Own, alone_s, counted, gear_of
 from kb.ask.class_.groups import joined
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.turns import MOST_AT_A_BAR
 from kb.ask.path import PathEntry, path
 from kb.ask.shelf import Shelf, ending_in
 from kb.dials import at_load
-from kb.kit import loads
+from kb.kit import BAR, TRAINING_BAR, loads
 from kb.terms import Catch, Drill, DrillId, ItemId, Load, Stage
 
 __all__ = ["MOST_SHOWN", "goals_of", "today_of"]

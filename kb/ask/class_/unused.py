@@ -2,12 +2,10 @@
 
 from kb.ask.class_.own import Shelves, have_of
 from kb.ask.class_.slots import ClassPlan
-from kb.kit import fit
+from kb.kit import BAR, fit
 from kb.terms import ItemId, Load
 
-__all__ = ["BAR", "bars_need"]
-
-BAR = ItemId("bar")
+__all__ = ["bars_need"]
 
 
 def bars_need(plan: ClassPlan, shelves: Shelves) -> tuple[ItemId, ...]:

@@ -1,9 +1,9 @@
 """How long those who could have a bar hold a stick: what more lifters to a bar could save."""
 
 from kb.ask.class_.doing import Own
-from kb.ask.class_.handing_on import BARS
 from kb.ask.class_.slot import LifterPlan
 from kb.ask.class_.slots import ClassPlan
+from kb.kit import BARS
 from kb.terms import Drill, Load, Stage
 
 __all__ = ["stick_s"]

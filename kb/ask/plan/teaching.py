@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb.ask.path import Order
 from kb.ask.shelf import Shelf
-from kb.kit import Fit, loads
+from kb.kit import BAR, BARS, Fit, loads
 from kb.terms import Drill, DrillId, ItemId, Load, Regression, Speed, Stage
 
 __all__ = ["MOST_IN_LESSON", "MOST_MOVING", "Teaching", "at_stick", "easier", "lightest_bar"]
@@ -13,9 +13,6 @@ __all__ = ["MOST_IN_LESSON", "MOST_MOVING", "Teaching", "at_stick", "easier", "l
 MOST_IN_LESSON, MOST_MOVING = 6, 4
 """New drills in a lesson at most, and how many of them may move: the others are held a few seconds. Common practice,
 no source."""
-
-BARS = (ItemId("training-bar"), ItemId("bar"))
-"""Bars, the lightest first."""
 
 
 class Teaching(NamedTuple):
@@ -49,7 +46,7 @@ def at_stick(teaching: Teaching, drill: Drill) -> Load:
 
 def lightest_bar(teaching: Teaching, drill: Drill) -> ItemId | None:
     """The lightest bar here with which a drill can be done; None without one, or where its entry knows none."""
-    if ItemId("bar") not in drill.equipment or Load.LIGHT not in loads(drill, teaching.fits[drill.id], Load.LIGHT):
+    if BAR not in drill.equipment or Load.LIGHT not in loads(drill, teaching.fits[drill.id], Load.LIGHT):
         return None
     return next((bar for bar in BARS if bar in teaching.have), None)
 
