@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
 from kb.ask.plan.filled import Lesson
-from kb.ask.plan.lesson import Line, LineKind
+from kb.ask.plan.lesson import Line, LineKind, is_way_out
 from kb.ask.plan.lessons import Lessons
 from kb.ask.plan.stiff import unspared
 from kb.ask.session.warm_up import raises
@@ -185,7 +185,7 @@ def easier_said(lessons: Lessons, line: Line) -> str:
 def told(lessons: Lessons, line: Line, texts: Texts, setting: Setting) -> Told:
     """All that is said of a drill; of a movement's own way out, how its entry says to get out."""
     drill = line.drill._replace(sections=texts.get(line.drill.id, {}))
-    if line.kind == "miss" and line.minutes and not drill.id.endswith("miss-practice"):
+    if line.kind == "miss" and not is_way_out(drill):
         floor = ItemId("drop-floor") in lessons.teaching.have
         out = " ".join(plain_markdown(drill.sections.get("Miss", "")).split()) if floor else LOWERED
         return Told(f"three times, stick. {out}", "", "", "", "")

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
 from kb.ask.plan.goals import nearest_first
-from kb.ask.plan.lesson import MISS_MIN, Line, LineKind, line_minutes, moves, new_dose
+from kb.ask.plan.lesson import MISS_MIN, Line, LineKind, is_way_out, line_minutes, moves, new_dose
 from kb.ask.plan.packed import Stand, checked, end_of, opening, raised, room, round_of
 from kb.ask.plan.stiff import aids, own
 from kb.ask.plan.strengthen import strengthening
@@ -16,9 +16,6 @@ __all__ = ["LEFT_OPEN", "Lesson", "filled"]
 
 LEFT_OPEN = 5
 """Minutes of a lesson that may be left without a drill: questions, and what wasn't met. Common practice, no source."""
-
-MISS_PRACTICE = "miss-practice"
-"""How the ids of the drills end that are the way out itself."""
 
 
 class Lesson(NamedTuple):
@@ -82,7 +79,7 @@ def _ways_out(teaching: Teaching, end: Drill, known: Collection[DrillId]) -> Ite
     No line where its entry knows none: nothing can go wrong there.
     """
     for drill in teaching.shelf.drills.values():
-        able = drill.id.endswith(MISS_PRACTICE) and drill.id in teaching.fits and set(drill.lifts) & set(end.lifts)
+        able = is_way_out(drill) and drill.id in teaching.fits and set(drill.lifts) & set(end.lifts)
         if able and all(set(known) & set(group) for group in drill.groups):
             yield drill.id, _line(teaching, "miss", drill, drill.dose, teach=drill.id not in known)
     own_way = _line(teaching, "miss", end, round_of(end.dose))._replace(minutes=MISS_MIN, easier=None)

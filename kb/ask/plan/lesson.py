@@ -5,7 +5,7 @@ from typing import Literal, NamedTuple
 from kb import dose
 from kb.terms import Dose, Drill, ItemId, Load, Regression, Speed, Stage
 
-__all__ = ["MISS_MIN", "Line", "LineKind", "Own", "line_minutes", "moves", "new_dose"]
+__all__ = ["MISS_MIN", "Line", "LineKind", "Own", "is_way_out", "line_minutes", "moves", "new_dose"]
 
 LineKind = Literal["open", "check", "new", "again", "miss", "lift", "finish"]
 """What a drill is there for: it opens a stiff joint, is one round of last time's, is new, is gone over once more, is
@@ -37,6 +37,11 @@ class Line(NamedTuple):
     easier: Regression | None = None
     own: Own = ""
     aids: tuple[str, ...] = ()
+
+
+def is_way_out(drill: Drill) -> bool:
+    """Whether a drill practises nothing but the way out of a try that goes wrong."""
+    return drill.id.endswith("miss-practice")
 
 
 def moves(drill: Drill) -> bool:
