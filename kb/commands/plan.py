@@ -12,7 +12,7 @@ from kb.ask.path import Order, path
 from kb.ask.plan.away import there
 from kb.ask.plan.kilograms import Goal
 from kb.ask.plan.plan import Plan, plan
-from kb.ask.plan.turns import day_of
+from kb.ask.plan.turns import dates_of
 from kb.ask.plan.weeks import LONGEST, MOST_NEW
 from kb.ask.shelf import Shelf
 from kb.commands.asked import (
@@ -208,17 +208,8 @@ def _begins(start: str | None, at: str | None, calendar: str | None) -> "datetim
 
 
 def _days(found: Plan, begins: "datetime | None") -> "dict[int, date]":
-    """Each session's date, evenly spread over the weeks, the next on the day it begins; empty without such a day."""
-    if begins is None:
-        return {}
-    from datetime import timedelta
-
-    per_week, away = found.weeks.by_turns, found.weeks.away
-    origin = day_of(found.begun + 1, per_week, away)
-    return {
-        session.n: begins.date() + timedelta(days=day_of(session.n, per_week, away) - origin)
-        for session in found.sessions
-    }
+    day = None if begins is None else begins.date()
+    return dates_of([each.n for each in found.sessions], found.begun, day, found.weeks.by_turns, found.weeks.away)
 
 
 def _done(

@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Mapping, Sequence
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from typing import TYPE_CHECKING, NamedTuple
 
 import click
@@ -14,7 +14,7 @@ from kb.ask.plan.lessons import Lessons, in_lessons
 from kb.ask.plan.stiff import check_joints, meanwhile, openers
 from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
 from kb.ask.plan.teaching import MOST_IN_LESSON, Teaching
-from kb.ask.plan.turns import day_of
+from kb.ask.plan.turns import dates_of
 from kb.ask.shelf import Shelf
 from kb.commands.asked import Room, again, put_json, room_of, say
 from kb.commands.plan_asked import Wishes
@@ -108,12 +108,8 @@ def _home_have(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId]:
 
 
 def _days(lessons: Lessons, per_week: int, begins: datetime | None) -> dict[int, date]:
-    """Each lesson's date, evenly spread over the weeks, the first on the day they begin; empty without such a day."""
-    if begins is None:
-        return {}
-    origin = day_of(lessons.begun + 1, per_week)
     numbers = [lessons.begun + each.n for each in lessons.lessons]
-    return {n: begins.date() + timedelta(days=day_of(n, per_week) - origin) for n in numbers}
+    return dates_of(numbers, lessons.begun, None if begins is None else begins.date(), per_week)
 
 
 def _put(answer: _Answer, outlets: Outlets, begins: datetime | None) -> None:

@@ -4,6 +4,7 @@ import csv
 import io
 from typing import TYPE_CHECKING
 
+from kb.ask.plan.turns import week_of
 from kb.show.plan_csv import COLUMNS
 from kb.terms import Stage
 
@@ -44,7 +45,7 @@ def lessons_csv(lessons: "Lessons", per_week: int, days: "Mapping[int, date]") -
                 "minutes": line.minutes,
                 "new": "yes" if line.kind == "new" else "no",
                 "order": len(rows) + 1,
-                "week": (number - 1) // per_week + 1,
+                "week": week_of(number, per_week),
                 "light": "no",
                 "place": "no",
                 "home": "no",

@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
+from kb.ask.plan.turns import week_of
 from kb.show.as_json import VERSION
 from kb.terms import Stage
 
@@ -76,7 +77,7 @@ def _lesson(
     number = lessons.begun + lesson.n
     return {
         "n": number,
-        "week": (number - 1) // per_week + 1,
+        "week": week_of(number, per_week),
         "date": days[number].isoformat() if number in days else None,
         "warm_up": lesson.raised,
         "minutes": lesson.minutes,

@@ -1,12 +1,15 @@
 """Sessions a week, the same every week or by turns, and which week and day of it a session falls on."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from kb.errors import BadInput
 
-__all__ = ["PerWeek", "Place", "check_away", "day_of", "place_of", "turns_of", "week_of", "week_of_day"]
+if TYPE_CHECKING:
+    from datetime import date
+
+__all__ = ["PerWeek", "Place", "check_away", "dates_of", "day_of", "place_of", "turns_of", "week_of", "week_of_day"]
 
 PerWeek = int | Sequence[int]
 """Sessions a week: one number for every week, or one for each week by turns, counted from week 1."""
@@ -69,6 +72,18 @@ def day_of(n: int, per_week: PerWeek, away: Sequence[int] = ()) -> int:
     """
     week, at, _ = place_of(n, per_week, away)
     return 7 * (week - 1) + at * 7 // max(turns_of(per_week))
+
+
+def dates_of(
+    numbers: Iterable[int], begun: int, begins: "date | None", per_week: PerWeek, away: Sequence[int] = ()
+) -> "dict[int, date]":
+    """Each session's date by its number, the one after `begun` on the day they begin; empty without such a day."""
+    if begins is None:
+        return {}
+    from datetime import timedelta
+
+    origin = day_of(begun + 1, per_week, away)
+    return {n: begins + timedelta(days=day_of(n, per_week, away) - origin) for n in numbers}
 
 
 def week_of_day(begun: int, per_week: PerWeek, away: Sequence[int], days: int) -> int:
