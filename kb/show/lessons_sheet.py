@@ -1,9 +1,7 @@
 """Lessons on paper: a page for each, with a box a drill, and one to take home; a phone shows the same."""
 
-from base64 import b64encode
 from collections.abc import Mapping, Sequence
 from datetime import date
-from hashlib import sha256
 from html import escape
 from math import ceil
 from re import sub
@@ -12,6 +10,7 @@ from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.document import document
 from kb.show.lessons_words import (
     HOW_IT_GOES,
     KINDS,
@@ -91,29 +90,8 @@ def lessons_sheet(
     size = _size([*pages, last])
     page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
     style = f"{STYLE}{OWN_STYLE}{page}\n@media print {{ body {{ font-size: {size}pt; }} }}\n"
-    digest = b64encode(sha256(style.encode()).digest()).decode()
-    return "\n".join(
-        [
-            "<!DOCTYPE html>",
-            '<html lang="en">',
-            "<head>",
-            '<meta charset="utf-8">',
-            '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src'
-            f" 'sha256-{digest}'; base-uri 'none'; form-action 'none'\">",
-            '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f"<title>{escape(lift.name)}: lessons</title>",
-            f"<style>{style}</style>",
-            "</head>",
-            "<body>",
-            "<main>",
-            *(line for each in pages for line in ('<section class="lesson">', *each, "</section>")),
-            *last,
-            "</main>",
-            "</body>",
-            "</html>",
-            "",
-        ]
-    )
+    sections = (line for each in pages for line in ('<section class="lesson">', *each, "</section>"))
+    return document(f"{lift.name}: lessons", style, [*sections, *last])
 
 
 def _size(pages: Sequence[Sequence[str]]) -> float:

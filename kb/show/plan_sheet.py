@@ -1,15 +1,14 @@
 """A plan on paper: one table a week, a box to tick where a standard was met; a phone shows the same."""
 
-from base64 import b64encode
 from collections.abc import Collection, Mapping, Sequence
 from datetime import date
-from hashlib import sha256
 from html import escape
 from math import ceil
 from re import sub
 
 from kb.ask.plan.plan import Plan, Session
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.document import document
 from kb.show.plan_away import away_before, away_drills
 from kb.show.plan_text import due_before
 from kb.show.plan_tries import tries_said
@@ -106,21 +105,10 @@ def plan_sheet(
     hidden = ".left { display: none; }" if crowded else ""
     page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
     style = f"{STYLE}{page}\n@media print {{ body {{ font-size: {size}pt; }} {hidden} }}\n"
-    digest = b64encode(sha256(style.encode()).digest()).decode()
-    return "\n".join(
+    return document(
+        f"{titled(plan)}: plan",
+        style,
         [
-            "<!DOCTYPE html>",
-            '<html lang="en">',
-            "<head>",
-            '<meta charset="utf-8">',
-            '<meta http-equiv="Content-Security-Policy" content="default-src \'none\'; style-src'
-            f" 'sha256-{digest}'; base-uri 'none'; form-action 'none'\">",
-            '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f"<title>{escape(titled(plan))}: plan</title>",
-            f"<style>{style}</style>",
-            "</head>",
-            "<body>",
-            "<main>",
             f"<h1>{escape(titled(plan))}</h1>",
             f'<p class="facts">{escape(" · ".join(facts(plan, kit)))}</p>',
             f"<p>{escape(first)}</p>",
@@ -129,11 +117,7 @@ def plan_sheet(
             *weeks,
             "</div>",
             *(f'<p class="quiet">{escape(text.replace("`", ""))}</p>' for text in closing),
-            "</main>",
-            "</body>",
-            "</html>",
-            "",
-        ]
+        ],
     )
 
 
