@@ -1,7 +1,7 @@
 """`drillpath plan LIFT --lessons N`: what is shown in each of so many lessons, and what is taken home."""
 
 import sqlite3
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date, datetime
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -9,7 +9,6 @@ import click
 
 from kb.ask import read
 from kb.ask.path import Order
-from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons, in_lessons
 from kb.ask.plan.stiff import check_joints, meanwhile, openers
 from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
@@ -20,7 +19,8 @@ from kb.commands.asked import Room, again, put_json, room_of, say
 from kb.commands.plan_asked import Wishes
 from kb.commands.sheet_file import put_sheet, put_text
 from kb.errors import BadInput
-from kb.terms import Cause, DrillId, Fault, ItemId
+from kb.show.lessons_answer import LessonsAnswer
+from kb.terms import DrillId, ItemId
 
 if TYPE_CHECKING:
     from kb.ask.plan.past import Done
@@ -39,19 +39,6 @@ class Outlets(NamedTuple):
     sheet: str | None
     paper: str
     calendar: str | None
-
-
-class _Answer(NamedTuple):
-    lessons: Lessons
-    kit: str | None
-    per_week: int
-    days: Mapping[int, date]
-    texts: Mapping[str, Mapping[str, str]]
-    kept: Mapping[str, tuple[Fault, Cause] | None]
-    home: Sequence[Line]
-    home_have: frozenset[ItemId]
-    holds: Sequence[DrillId]
-    command: str
 
 
 def answer_lessons(
@@ -83,7 +70,7 @@ def answer_lessons(
     lessons = in_lessons(teaching, known, wishes.lessons or 1)
     lessons = lessons._replace(begun=max((each.session for each in done), default=0))
     holds = holds_after(lessons)
-    answer = _Answer(
+    answer = LessonsAnswer(
         lessons,
         room.kit,
         per_week,
@@ -112,31 +99,28 @@ def _days(lessons: Lessons, per_week: int, begins: datetime | None) -> dict[int,
     return dates_of(numbers, lessons.begun, None if begins is None else begins.date(), per_week)
 
 
-def _put(answer: _Answer, outlets: Outlets, begins: datetime | None) -> None:
-    keeps = {joint: kept[1] if kept else None for joint, kept in answer.kept.items()}
-    lessons, home = answer.lessons, answer.home
+def _put(answer: LessonsAnswer, outlets: Outlets, begins: datetime | None) -> None:
     if outlets.calendar is not None and begins is not None:
         from kb.show.lessons_calendar import lessons_calendar
 
-        text = lessons_calendar(lessons, answer.days, begins.time(), datetime.now())
+        text = lessons_calendar(answer, begins.time(), datetime.now())
         put_text(outlets.calendar, text, "the calendar", newline="")
         say(f"The lessons are in {outlets.calendar}, from {begins:%Y-%m-%d} on.")
-    told = (lessons, answer.kit, answer.per_week, answer.days, answer.texts)
     if outlets.sheet is not None:
         from kb.show.lessons_sheet import lessons_sheet
 
-        put_sheet(outlets.sheet, lessons_sheet(*told, keeps, home, answer.home_have, answer.command, outlets.paper))
+        put_sheet(outlets.sheet, lessons_sheet(answer, outlets.paper))
         say(f"The sheet is in {outlets.sheet}: for a phone, and for {outlets.paper} paper, a page a lesson.")
     if outlets.as_json:
         from kb.show.lessons_json import lessons_json
 
-        put_json(lessons_json(*told, answer.kept, home, answer.home_have, answer.holds, answer.command))
+        put_json(lessons_json(answer))
     elif outlets.as_csv:
         from kb.show.lessons_csv import lessons_csv
 
-        click.echo(lessons_csv(lessons, answer.per_week, answer.days), nl=False)
+        click.echo(lessons_csv(answer), nl=False)
     else:
         from kb.show.lessons_text import lessons_text
         from kb.show.setting import setting_of
 
-        click.echo("\n".join(lessons_text(*told, keeps, home, answer.home_have, answer.command, setting_of())))
+        click.echo("\n".join(lessons_text(answer, setting_of())))

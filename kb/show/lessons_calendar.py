@@ -1,19 +1,20 @@
 """Lessons as events of a calendar."""
 
-from collections.abc import Mapping
-from datetime import date, datetime, time
+from datetime import datetime, time
 
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lessons import Lessons
 from kb.show.calendar import Event, calendar
 from kb.show.care import NO_REVIEW, USUAL
+from kb.show.lessons_answer import LessonsAnswer
 from kb.show.lessons_words import KINDS, left_said, named, title, warm_said
 
 __all__ = ["lessons_calendar"]
 
 
-def lessons_calendar(lessons: Lessons, days: Mapping[int, date], at: time, stamp: datetime) -> str:
+def lessons_calendar(answer: LessonsAnswer, at: time, stamp: datetime) -> str:
     """Lessons as iCalendar (RFC 5545); each lasts its minutes. The rest is as in kb/show/plan_calendar.py."""
+    lessons, days = answer.lessons, answer.days
     lift = lessons.teaching.shelf.lift
     events = [
         Event(

@@ -10,15 +10,12 @@ from kb.terms import Stage
 
 if TYPE_CHECKING:
     # only for their names: a question imports no more than it needs
-    from collections.abc import Mapping
-    from datetime import date
-
-    from kb.ask.plan.lessons import Lessons
+    from kb.show.lessons_answer import LessonsAnswer
 
 __all__ = ["lessons_csv"]
 
 
-def lessons_csv(lessons: "Lessons", per_week: int, days: "Mapping[int, date]") -> str:
+def lessons_csv(answer: "LessonsAnswer") -> str:
     """Lessons as CSV (RFC 4180, lines end in CR LF); what lessons don't have is left empty.
 
     A drill that comes twice in a lesson at one load has one row, with the minutes of both.
@@ -26,6 +23,7 @@ def lessons_csv(lessons: "Lessons", per_week: int, days: "Mapping[int, date]") -
     out = io.StringIO()
     table = csv.DictWriter(out, COLUMNS, restval="")
     table.writeheader()
+    lessons, days = answer.lessons, answer.days
     for lesson in lessons.lessons:
         number = lessons.begun + lesson.n
         rows: dict[tuple[str, str], dict[str, str | int]] = {}
@@ -45,7 +43,7 @@ def lessons_csv(lessons: "Lessons", per_week: int, days: "Mapping[int, date]") -
                 "minutes": line.minutes,
                 "new": "yes" if line.kind == "new" else "no",
                 "order": len(rows) + 1,
-                "week": week_of(number, per_week),
+                "week": week_of(number, answer.per_week),
                 "light": "no",
                 "place": "no",
                 "home": "no",

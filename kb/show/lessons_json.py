@@ -8,55 +8,44 @@ from kb.terms import Stage
 
 if TYPE_CHECKING:
     # only for their names: a question imports no more than it needs
-    from collections.abc import Iterable, Mapping, Sequence
-    from datetime import date
+    from collections.abc import Mapping
 
     from kb.ask.plan.filled import Lesson
     from kb.ask.plan.lesson import Line
     from kb.ask.plan.lessons import Lessons
-    from kb.terms import Cause, DrillId, Fault, ItemId
+    from kb.show.lessons_answer import LessonsAnswer
+    from kb.terms import Cause, Fault
 
 __all__ = ["lessons_json"]
 
 Json = dict[str, Any]
 
 
-def lessons_json(
-    lessons: "Lessons",
-    kit: str | None,
-    per_week: int,
-    days: "Mapping[int, date]",
-    texts: "Mapping[str, Mapping[str, str]]",
-    keeps: "Mapping[str, tuple[Fault, Cause] | None]",
-    home: "Sequence[Line]",
-    home_have: "Iterable[ItemId]",
-    holds: "Sequence[DrillId]",
-    command: str,
-) -> Json:
-    """Lessons, drill by drill, and what comes after them; the arguments as in kb/show/lessons_text.py.
-
-    `holds` says all that is known after the lessons in as few drills as do.
-    """
-    asked = lessons.teaching
+def lessons_json(answer: "LessonsAnswer") -> Json:
+    """Lessons, drill by drill, and what comes after them."""
+    lessons, asked = answer.lessons, answer.lessons.teaching
     after = lessons.after
     return {
         "version": VERSION,
         "lift": asked.shelf.lift.id,
-        "kit": kit,
-        "per_week": per_week,
+        "kit": answer.kit,
+        "per_week": answer.per_week,
         "minutes": asked.minutes,
         "done": lessons.begun,
         "most_new": asked.most,
-        "stiff": [_stiff(lessons, joint, keeps.get(joint)) for joint in asked.stiff],
+        "stiff": [_stiff(lessons, joint, answer.kept.get(joint)) for joint in asked.stiff],
         "goal": None if lessons.goal is None else lessons.goal.id,
         "missing": [drill.id for drill in lessons.missing],
-        "sessions": [_lesson(lessons, each, per_week, days, texts) for each in lessons.lessons],
-        "home": {"have": sorted(home_have), "drills": [_line(lessons, line, texts) for line in home]},
+        "sessions": [_lesson(answer, each) for each in lessons.lessons],
+        "home": {
+            "have": sorted(answer.home_have),
+            "drills": [_line(lessons, line, answer.texts) for line in answer.home],
+        },
         "next": {
             "drill": None if after is None else after.goal.id,
             "drills": [] if after is None else [drill.id for drill in after.drills],
-            "holds": list(holds),
-            "command": command,
+            "holds": list(answer.holds),
+            "command": answer.command,
         },
     }
 
@@ -67,23 +56,17 @@ def _stiff(lessons: "Lessons", joint: str, kept: "tuple[Fault, Cause] | None") -
     return {"joint": joint, "opener": opener, "keep_to": keep}
 
 
-def _lesson(
-    lessons: "Lessons",
-    lesson: "Lesson",
-    per_week: int,
-    days: "Mapping[int, date]",
-    texts: "Mapping[str, Mapping[str, str]]",
-) -> Json:
-    number = lessons.begun + lesson.n
+def _lesson(answer: "LessonsAnswer", lesson: "Lesson") -> Json:
+    number, days = answer.lessons.begun + lesson.n, answer.days
     return {
         "n": number,
-        "week": week_of(number, per_week),
+        "week": week_of(number, answer.per_week),
         "date": days[number].isoformat() if number in days else None,
         "warm_up": lesson.raised,
         "minutes": lesson.minutes,
         "left": lesson.left,
         "end": None if lesson.end is None else lesson.end.id,
-        "drills": [_line(lessons, line, texts) for line in lesson.lines],
+        "drills": [_line(answer.lessons, line, answer.texts) for line in lesson.lines],
     }
 
 

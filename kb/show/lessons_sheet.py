@@ -1,7 +1,6 @@
 """Lessons on paper: a page for each, with a box a drill, and one to take home; a phone shows the same."""
 
-from collections.abc import Mapping, Sequence
-from datetime import date
+from collections.abc import Sequence
 from html import escape
 from math import ceil
 from re import sub
@@ -11,8 +10,10 @@ from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.document import document
+from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.lessons_words import (
     HOW_IT_GOES,
+    IF_MET,
     KINDS,
     due_before,
     facts,
@@ -29,11 +30,8 @@ from kb.show.lessons_words import (
 from kb.show.plan_sheet import PAPERS, STYLE
 from kb.show.plan_words import day_said
 from kb.show.setting import Setting
-from kb.terms import Cause, ItemId
 
 __all__ = ["lessons_sheet"]
-
-Texts = Mapping[str, Mapping[str, str]]
 
 SIZES = (11.0, 10.5, 10.0, 9.5, 9.0, 8.5, 8.0, 7.5, 7.0, 6.5, 6.0)
 """Sizes of printed text, pt, the largest at which every lesson fits its page being taken."""
@@ -58,34 +56,20 @@ li p { margin: 0 0 0 4.6em; }
 """
 
 
-def lessons_sheet(
-    lessons: Lessons,
-    kit: str | None,
-    per_week: int,
-    days: Mapping[int, date],
-    texts: Texts,
-    keeps: Mapping[str, Cause | None],
-    home: Sequence[Line],
-    home_have: frozenset[ItemId],
-    command: str,
-    paper: str = "a4",
-) -> str:
-    """Lessons as a whole HTML document for a phone, and for `paper` ("a4" or "letter") when printed.
-
-    The rest is as in kb/show/lessons_text.py. Its policy allows its own stylesheet and nothing else.
-    """
-    lift, seen = lessons.teaching.shelf.lift, set[str]()
+def lessons_sheet(answer: LessonsAnswer, paper: str = "a4") -> str:
+    """Lessons as a whole HTML document for a phone, and for `paper` ("a4" or "letter") when printed."""
+    lessons, lift, seen = answer.lessons, answer.lessons.teaching.shelf.lift, set[str]()
     head = [
         f"<h1>{escape(lift.name)}</h1>",
-        f'<p class="facts">{escape(" · ".join(facts(lessons, kit, per_week)))}</p>',
+        f'<p class="facts">{escape(" · ".join(facts(answer)))}</p>',
         f"<p>{escape(headline(lessons))}</p>",
-        *(f"<p>{escape(text)}</p>" for text in stiff_said(lessons, keeps)),
+        *(f"<p>{escape(text)}</p>" for text in stiff_said(answer)),
         f'<p class="usual">{escape(USUAL)}</p>',
     ]
-    pages = [_lesson(lessons, lesson, days, texts, seen) for lesson in lessons.lessons]
+    pages = [_lesson(answer, lesson, seen) for lesson in lessons.lessons]
     pages[0] = [*head, *pages[0]]
-    last = [*_home(lessons, home, home_have, texts), f"<p>{escape(next_said(lessons))}</p>"]
-    last += [f"<p><code>{escape(command)}</code></p>"] if command else []
+    last = [*_home(answer), f"<p>{escape(next_said(lessons))}</p>"]
+    last += [f"<p><code>{escape(answer.command)}</code></p>"] if answer.command else []
     last += [f'<p class="quiet">{escape(text)}</p>' for text in (HOW_IT_GOES, ASK_FIRST, NO_REVIEW)]
     size = _size([*pages, last])
     page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
@@ -112,9 +96,10 @@ def _height(page: Sequence[str], size: float) -> float:
     return lines * size * LINE_EM
 
 
-def _lesson(lessons: Lessons, lesson: Lesson, days: Mapping[int, date], texts: Texts, seen: set[str]) -> list[str]:
+def _lesson(answer: LessonsAnswer, lesson: Lesson, seen: set[str]) -> list[str]:
+    lessons, texts = answer.lessons, answer.texts
     number = lessons.begun + lesson.n
-    day = f", {day_said(days[number])}" if number in days else ""
+    day = f", {day_said(answer.days[number])}" if number in answer.days else ""
     minutes = lesson.minutes + lesson.left
     lines = [
         f"<h2>{escape(title(lesson, number))}{day} <span>{minutes} min</span></h2>",
@@ -132,11 +117,7 @@ def _lesson(lessons: Lessons, lesson: Lesson, days: Mapping[int, date], texts: T
 def _line(lessons: Lessons, line: Line, texts: Texts, *, briefly: bool = False) -> str:
     name = escape(named(line, lessons.teaching.shelf.items))
     it = told(lessons, line, texts, Setting(fine=True))
-    only = (
-        "Only if it was met with the stick, else the stick again."
-        if line.using and line.kind == "lift" and briefly
-        else ""
-    )
+    only = f"{IF_MET[:1].upper()}{IF_MET[1:]}" if line.using and line.kind == "lift" and briefly else ""
     say = f"Say “{it.say.rstrip('.')}”" if it.say and not briefly else ""
     until = f"Until {it.until}" if it.until and not briefly else ""
     keep = f"{it.keep[:1].upper()}{it.keep[1:]}" if not briefly else ""
@@ -149,9 +130,10 @@ def _line(lessons: Lessons, line: Line, texts: Texts, *, briefly: bool = False) 
     )
 
 
-def _home(lessons: Lessons, home: Sequence[Line], have: frozenset[ItemId], texts: Texts) -> list[str]:
+def _home(answer: LessonsAnswer) -> list[str]:
+    lessons, home = answer.lessons, answer.home
     if not home:
         return ["<h2>To take home</h2>", "<p>Nothing of this can be done alone with what is there.</p>"]
-    lines = [_line(lessons, line, texts) for line in home]
-    often = f"<p>{escape(how_often(home, have, lessons.teaching.shelf.items))}</p>"
+    lines = [_line(lessons, line, answer.texts) for line in home]
+    often = f"<p>{escape(how_often(home, answer.home_have, lessons.teaching.shelf.items))}</p>"
     return ["<h2>To take home</h2>", "<ol>", *lines, "</ol>", often]

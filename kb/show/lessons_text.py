@@ -1,14 +1,13 @@
 """Lessons on a terminal: how far they lead, then lesson by lesson, then what is taken home."""
 
-from collections.abc import Mapping, Sequence
-from datetime import date
-
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.lessons_words import (
     HOW_IT_GOES,
+    IF_MET,
     KINDS,
     due_before,
     facts,
@@ -24,50 +23,29 @@ from kb.show.lessons_words import (
 )
 from kb.show.plan_words import day_said
 from kb.show.setting import Setting, aside, hanging, wrapped
-from kb.terms import Cause, ItemId
 
 __all__ = ["lessons_text"]
 
-Texts = Mapping[str, Mapping[str, str]]
 
-
-def lessons_text(
-    lessons: Lessons,
-    kit: str | None,
-    per_week: int,
-    days: Mapping[int, date],
-    texts: Texts,
-    keeps: Mapping[str, Cause | None],
-    home: Sequence[Line],
-    home_have: frozenset[ItemId],
-    command: str,
-    setting: Setting,
-) -> list[str]:
-    """Lessons in lines.
-
-    `kit` is None where the question listed what there is; `days` holds their dates, and may be empty; `texts` the
-    drills' sections; `keeps` the cause that says how to work with each stiff joint; `home` is what is taken home to
-    where there is `home_have`; `command` asks for what comes next.
-    """
-    lift = lessons.teaching.shelf.lift
-    lines = aside(lift.name, setting.between.join(facts(lessons, kit, per_week)), setting)
+def lessons_text(answer: LessonsAnswer, setting: Setting) -> list[str]:
+    """Lessons in lines, with what is taken home and what comes next."""
+    lessons, seen = answer.lessons, set[str]()
+    lines = aside(lessons.teaching.shelf.lift.name, setting.between.join(facts(answer)), setting)
     lines += wrapped(headline(lessons), setting.width)
-    for text in stiff_said(lessons, keeps):
+    for text in stiff_said(answer):
         lines += wrapped(text, setting.width)
-    seen = set[str]()
     for lesson in lessons.lessons:
-        lines += ["", *_lesson(lessons, lesson, days, texts, seen, setting)]
-    lines += ["", *_home(lessons, home, home_have, texts, command, setting), ""]
+        lines += ["", *_lesson(answer, lesson, seen, setting)]
+    lines += ["", *_home(answer, setting), ""]
     for text in (HOW_IT_GOES, USUAL, ASK_FIRST, NO_REVIEW):
         lines += wrapped(text, setting.width)
     return lines
 
 
-def _lesson(
-    lessons: Lessons, lesson: Lesson, days: Mapping[int, date], texts: Texts, seen: set[str], setting: Setting
-) -> list[str]:
+def _lesson(answer: LessonsAnswer, lesson: Lesson, seen: set[str], setting: Setting) -> list[str]:
+    lessons, texts = answer.lessons, answer.texts
     number = lessons.begun + lesson.n
-    day = f", {day_said(days[number])}" if number in days else ""
+    day = f", {day_said(answer.days[number])}" if number in answer.days else ""
     lines = aside(f"{title(lesson, number)}{day}", f"{lesson.minutes + lesson.left} min", setting)
     lines += hanging("warm   ", warm_said(lessons, lesson), setting, indent=2)
     done = set[str]()
@@ -87,7 +65,7 @@ def _told(lessons: Lessons, line: Line, texts: Texts, setting: Setting, *, brief
     """How much, what to say, until when and what instead; `briefly` only how much, and what holds for the bar."""
     it = told(lessons, line, texts, setting)
     if briefly:
-        only = "; only if it was met with the stick, else the stick again" if line.using and line.kind == "lift" else ""
+        only = f"; {IF_MET}" if line.using and line.kind == "lift" else ""
         return hanging("", f"{it.do}{only}", setting, indent=9)
     say = f'; say "{it.say}"' if it.say else ""
     until = f"; until {it.until}" if it.until else ""
@@ -96,19 +74,17 @@ def _told(lessons: Lessons, line: Line, texts: Texts, setting: Setting, *, brief
     return lines + (hanging("If not ", it.instead, setting, indent=9) if it.instead else [])
 
 
-def _home(
-    lessons: Lessons, home: Sequence[Line], have: frozenset[ItemId], texts: Texts, command: str, setting: Setting
-) -> list[str]:
+def _home(answer: LessonsAnswer, setting: Setting) -> list[str]:
     """What to do alone until the next lesson, and how to ask for that."""
-    items = lessons.teaching.shelf.items
+    lessons, home, items = answer.lessons, answer.home, answer.lessons.teaching.shelf.items
     lines = [setting.strong("To take home")]
     for line in home:
         lines += aside(f"  {named(line, items)}", f"{line.minutes:>2} min", setting._replace(ink=False))
-        lines += _told(lessons, line, texts, setting)
+        lines += _told(lessons, line, answer.texts, setting)
     if not home:
         lines += hanging(
             "", "Nothing of this can be done alone with what is there: walk, and squat to a chair.", setting, indent=2
         )
-    lines += wrapped(how_often(home, have, items) if home else "", setting.width) if home else []
+    lines += wrapped(how_often(home, answer.home_have, items), setting.width) if home else []
     lines += wrapped(next_said(lessons), setting.width)
-    return [*lines, f"  {command}"] if command else lines
+    return [*lines, f"  {answer.command}"] if answer.command else lines

@@ -11,11 +11,13 @@ from kb.ask.session.warm_up import raises
 from kb.kit import BAR, fit, gear_at
 from kb.show.care import LOWERED, Due, cares
 from kb.show.coach_words import dosed, human, listed, moved_on, plain_markdown
+from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.setting import Setting
-from kb.terms import Cause, Item, ItemId, Load, Stage, Standard
+from kb.terms import Item, ItemId, Load, Stage, Standard
 
 __all__ = [
     "HOW_IT_GOES",
+    "IF_MET",
     "KINDS",
     "Told",
     "due_before",
@@ -32,8 +34,6 @@ __all__ = [
     "until_said",
     "warm_said",
 ]
-
-Texts = Mapping[str, Mapping[str, str]]
 
 KINDS: dict[LineKind, str] = {
     "open": "open",
@@ -66,6 +66,9 @@ HOW_IT_GOES = (
 )
 """How to read lessons."""
 
+IF_MET = "only if it was met with the stick, else the stick again"
+"""When the furthest movement is done with a bar."""
+
 
 MUCH_LEFT = 15
 """Minutes from which on nothing is wanted of those that are left. Ours."""
@@ -81,8 +84,9 @@ class Told(NamedTuple):
     instead: str
 
 
-def facts(lessons: Lessons, kit: str | None, per_week: int) -> list[str]:
+def facts(answer: LessonsAnswer) -> list[str]:
     """What the lessons were made for."""
+    lessons, kit, per_week = answer.lessons, answer.kit, answer.per_week
     a_week = "once a week" if per_week == 1 else f"{per_week} a week"
     count = len(lessons.lessons)
     some = [f"{count} lessons", a_week] if count > 1 else ["1 lesson"]
@@ -133,14 +137,14 @@ def _are(lessons: Lessons) -> str:
     return "is" if len(lessons.missing) == 1 else "are"
 
 
-def stiff_said(lessons: Lessons, keeps: Mapping[str, Cause | None]) -> list[str]:
+def stiff_said(answer: LessonsAnswer) -> list[str]:
     """How to work with each stiff joint; and where nothing here opens it, that too."""
     said = []
-    for joint in lessons.teaching.stiff:
-        cause = keeps.get(joint)
-        opened = any(joint in drill.opens for drill in lessons.teaching.openers)
+    for joint in answer.lessons.teaching.stiff:
+        kept = answer.kept.get(joint)
+        opened = any(joint in drill.opens for drill in answer.lessons.teaching.openers)
         none = "" if opened else f" Nothing that is here opens the {human(joint)}."
-        said.append(f"Stiff {human(joint)}: {cause.throughout if cause else 'work only as far as it lets you.'}{none}")
+        said.append(f"Stiff {human(joint)}: {kept[1].throughout if kept else 'work only as far as it lets you.'}{none}")
     return said
 
 

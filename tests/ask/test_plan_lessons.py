@@ -19,6 +19,7 @@ from kb.ask.plan.teaching import Teaching
 from kb.ask.shelf import Shelf
 from kb.dials import spans, step
 from kb.errors import BadInput, NoAnswer
+from kb.show.lessons_answer import LessonsAnswer
 from kb.show.lessons_json import lessons_json
 from kb.terms import Catch, DrillId, ItemId, LiftId, Load, Speed, Stage
 
@@ -66,7 +67,7 @@ class Coach:
         """Which laws some lessons break."""
         shelf = lessons.teaching.shelf
         texts = self.texts[shelf.lift.id]
-        answer = lessons_json(lessons, None, 2, {}, texts, {}, (), (), (), "")
+        answer = lessons_json(LessonsAnswer(lessons, None, 2, {}, texts))
         known = {*held, *(each.id for each in lessons.teaching.openers)}
         return broken_lesson_rules(answer, shelf, lessons.teaching.have, known, texts, len(lessons.lessons))
 
