@@ -44,14 +44,14 @@ LETTER_EM, LINE_EM = 0.48, 1.2
 
 OWN_STYLE = """
 h2 { display: flex; justify-content: space-between; gap: .8em; }
-h2 span { font-weight: 400; }
+h2 span { font-weight: 400; white-space: nowrap; }
 li { display: block; margin: .35em 0; }
 li .row { display: flex; gap: .6em; align-items: baseline; }
-li p { margin: 0 0 0 4.6em; }
+li p { margin: 0 0 0 calc(30px + .6em); }
 @media print {
   .lesson { break-after: page; }
   li { display: block; margin: .2em 0; }
-  li p { margin: 0 0 0 3.6em; }
+  li p { margin: 0 0 0 1.25em; }
 }
 """
 
@@ -126,7 +126,7 @@ def _line(lessons: Lessons, line: Line, texts: Texts, *, briefly: bool = False) 
     return (
         f'<li class="{line.kind}"><div class="row"><input type="checkbox" autocomplete="off" aria-label="{name}: met">'
         f'<span class="kind">{KINDS[line.kind]}</span><span class="name">{name}</span>'
-        f'<span class="count">{line.minutes} min</span></div><p>{escape(said)}.</p></li>'
+        f'<span class="count">{line.minutes} min</span></div><p>{escape(said[:1].upper() + said[1:])}.</p></li>'
     )
 
 
