@@ -138,6 +138,7 @@ def test_the_demo_on_a_terminal() -> None:
 def test_the_demo_on_paper(demo: tuple[str, str]) -> None:
     """One file, without script, with a card for everyone; the answer for programs can be had beside it."""
     answer, page = json.loads(demo[0]), demo[1]
+    assert "`" not in page
     assert page.count('<article class="card">') == 12
     assert "size: letter" in page
     assert "<script" not in page

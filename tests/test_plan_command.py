@@ -203,6 +203,16 @@ def test_so_many_lessons_say_what_they_end_in(tmp_path: Path) -> None:
         assert "--lessons 1" in answer["next"]["command"]
 
 
+def test_lessons_after_which_nothing_is_left_say_so_on_paper(tmp_path: Path) -> None:
+    """What comes then is the same on a terminal and on paper, where a command isn't marked as one."""
+    sheet = tmp_path / "lessons.html"
+    said = " ".join(ask("jerk", "--kit", "hall", "--lessons", "9", "--sheet", str(sheet)).stdout.split())
+    page = sheet.read_text("utf-8")
+    assert "a day to build it up to (`--weeks`)" in said
+    assert "a day to build it up to (--weeks)" in page
+    assert "`" not in page
+
+
 def test_lessons_go_on_from_what_was_met(tmp_path: Path) -> None:
     """Their own table, filled in, goes back: what was met isn't shown again, and the count goes on."""
     lines = ask(*LESSONS, "--csv").stdout.splitlines()

@@ -27,7 +27,7 @@ from kb.show.class_words import (
     title_of,
     verdict,
 )
-from kb.show.coach_words import listed, moved_on
+from kb.show.coach_words import listed, moved_on, plain_markdown
 from kb.show.session_words import clock
 from kb.show.setting import Setting
 from kb.terms import DrillId
@@ -65,7 +65,7 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         digest=b64encode(sha256(style.encode()).digest()).decode(),
         title=asked.name,
         facts=facts_of(plan),
-        verdict=verdict(plan, with_solver=with_solver),
+        verdict=[plain_markdown(each) for each in verdict(plan, with_solver=with_solver)],
         warm_up=minutes(asked.warm_up_s),
         times=hall_times(plan),
         rows=[(each.lifter.name, hall_row(each, start, letters)) for each in plan.lifters],

@@ -9,6 +9,7 @@ from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
+from kb.show.coach_words import plain_markdown
 from kb.show.document import document
 from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.lessons_words import (
@@ -68,7 +69,7 @@ def lessons_sheet(answer: LessonsAnswer, paper: str = "a4") -> str:
     ]
     pages = [_lesson(answer, lesson, seen) for lesson in lessons.lessons]
     pages[0] = [*head, *pages[0]]
-    last = [*_home(answer), f"<p>{escape(next_said(lessons))}</p>"]
+    last = [*_home(answer), f"<p>{escape(plain_markdown(next_said(lessons)))}</p>"]
     last += [f"<p><code>{escape(answer.command)}</code></p>"] if answer.command else []
     last += [f'<p class="quiet">{escape(text)}</p>' for text in (HOW_IT_GOES, ASK_FIRST, NO_REVIEW)]
     size = _size([*pages, last])
