@@ -302,6 +302,8 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--lessons", "3", "--to", "push-press"), "so it can't stand with --to"),
         (("--lessons", "3", "--home-days", "2"), "so it can't stand with --home-days"),
         (("--lessons", "3", "--returning"), "so it can't stand with --returning"),
+        (("--lessons", "3", "--finish", "0"), "so it can't stand with --finish"),
+        (("--lessons", "3", "--also-weight", "40"), "so it can't stand with --also-weight"),
         (("--lessons", "3", "--stiff", "tail"), "opens a joint 'tail'"),
         (("--stiff", "ankle"), "say with --lessons how many"),
         (("--away", "0"), "is no week away; write numbers from 2 to 104"),

@@ -22,13 +22,14 @@ from kb.ask.shelf import Shelf
 from kb.commands.asked import room_of
 from kb.discs import iron_of, weight
 from kb.errors import BadInput
-from kb.terms import DrillId, LiftId
+from kb.terms import DrillId, ItemId, LiftId
 
 __all__ = [
     "MOST_WEEKS",
     "TURNS",
     "Wishes",
     "also_of",
+    "at_home",
     "away_of",
     "check_lessons",
     "goal_of",
@@ -185,17 +186,19 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
         "weeks": wishes.weeks,
         "by": wishes.by,
         "to": to,
-        "returning": wishes.returning,
-        "home-days": wishes.home_days,
+        "returning": wishes.returning or None,
+        "home-days": wishes.home_days or None,
         "away": wishes.away,
         "away-have": wishes.away_have,
         "weak": wishes.weak,
         "squats": wishes.squats,
         "finish": wishes.finish,
         "also": wishes.also,
+        "also-weight": wishes.also_weight,
+        "also-from": wishes.also_from,
     }
     for name, said in beside.items():
-        if said:
+        if said is not None:
             raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")
     if len(per_week) > 1:
         raise BadInput("--lessons are so many and no more: with them --per-week takes one number")
@@ -230,20 +233,29 @@ def also_of(db: sqlite3.Connection, wishes: Wishes, goal: Goal | None, way: Call
     return Also(way(read.shelf(db, lift)), its)
 
 
+def at_home(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId] | None:
+    """What is said to be at home, listed or as a kit; None where nothing is.
+
+    Raises BadInput for a kit or an item that is unknown, and for both at once.
+    """
+    if wishes.home_have is None and wishes.home_kit is None:
+        return None
+    if wishes.home_have is not None and wishes.home_kit is not None:
+        raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
+    return room_of(db, wishes.home_kit, wishes.home_have).have
+
+
 def home_of(db: sqlite3.Connection, wishes: Wishes) -> Home | None:
     """The sessions at home and what is there; None without any.
 
     Raises BadInput for a kit or an item that is unknown, both at once, and what is at home without days there.
     """
-    if wishes.home_have is not None:
-        if wishes.home_kit is not None:
-            raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
-        if not wishes.home_days:
-            raise BadInput("--home-have lists what is at home: say with --home-days how many sessions a week are there")
-        return Home(wishes.home_days, room_of(db, None, wishes.home_have).have)
-    if not wishes.home_days:
+    if not wishes.home_days and wishes.home_have is None:
         return None
-    return Home(wishes.home_days, room_of(db, wishes.home_kit or "home", None).have)
+    there = at_home(db, wishes)
+    if not wishes.home_days:
+        raise BadInput("--home-have lists what is at home: say with --home-days how many sessions a week are there")
+    return Home(wishes.home_days, room_of(db, "home", None).have if there is None else there)
 
 
 def away_of(db: sqlite3.Connection, wishes: Wishes) -> Away:

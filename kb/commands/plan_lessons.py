@@ -15,12 +15,11 @@ from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
 from kb.ask.plan.teaching import MOST_IN_LESSON, Teaching
 from kb.ask.plan.turns import dates_of
 from kb.ask.shelf import Shelf
-from kb.commands.asked import Room, again, put_json, room_of, say
-from kb.commands.plan_asked import Wishes
+from kb.commands.asked import Room, again, put_json, say
+from kb.commands.plan_asked import Wishes, at_home
 from kb.commands.sheet_file import put_sheet, put_text
-from kb.errors import BadInput
 from kb.show.lessons_answer import LessonsAnswer
-from kb.terms import DrillId, ItemId
+from kb.terms import DrillId
 
 if TYPE_CHECKING:
     from kb.ask.plan.past import Done
@@ -60,7 +59,8 @@ def answer_lessons(
     check_joints(shelf, joints)
     faults, fits = read.faults(db), shelf.fits(room.have)
     texts = read.sections(db, "drill", shelf.drills)
-    home_have = _home_have(db, wishes)
+    said = at_home(db, wishes)
+    home_have = AT_HOME if said is None else said
     opening = tuple(openers(shelf, fits, shelf.fits(home_have), faults, joints))
     misses = frozenset(each for each in shelf.drills if "Miss" in texts.get(each, {}))
     most = wishes.new or MOST_IN_LESSON
@@ -83,15 +83,6 @@ def answer_lessons(
         again(ctx, shelf.lift.id, without=NOT_AGAIN, lessons="1", holds=",".join(holds)) if lessons.after else "",
     )
     _put(answer, outlets, begins)
-
-
-def _home_have(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId]:
-    """What is at home: as listed, as a kit, else a stick. Raises BadInput for both at once."""
-    if wishes.home_have is not None and wishes.home_kit is not None:
-        raise BadInput("--home-have lists exactly what is at home, so it can't stand with --home-kit")
-    if wishes.home_have is not None or wishes.home_kit is not None:
-        return room_of(db, wishes.home_kit, wishes.home_have).have
-    return AT_HOME
 
 
 def _days(lessons: Lessons, per_week: int, begins: datetime | None) -> dict[int, date]:
