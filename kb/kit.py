@@ -5,12 +5,12 @@ from typing import NamedTuple
 
 from kb.terms import Catch, Drill, Item, ItemId, Load, Speed, StandIn
 
-__all__ = ["BAR", "BARS", "STICKS", "TRAINING_BAR", "Fit", "Gear", "fit", "gear_at", "loads", "missing"]
+__all__ = ["BAR", "BARS", "RACK", "STICKS", "TRAINING_BAR", "Fit", "Gear", "fit", "gear_at", "loads", "missing"]
 
 STICKS = (ItemId("stick"), ItemId("broom"))
 """What carries the load `stick`, best first: at that load nothing heavier is picked up."""
 
-BAR, TRAINING_BAR = ItemId("bar"), ItemId("training-bar")
+BAR, TRAINING_BAR, RACK = ItemId("bar"), ItemId("training-bar"), ItemId("rack")
 
 BARS = (TRAINING_BAR, BAR)
 """Bars, the lightest first: what begins with a stick goes on with that."""

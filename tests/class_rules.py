@@ -190,12 +190,15 @@ def _strength(answer: Json, asked: Json) -> list[str]:
     """After the day's weight and before what there is more: what strengthens, in full, three at most, each once."""
     wrong = []
     for each, said in zip(answer["lifters"], asked["lifters"], strict=True):
-        now, ids = each["slots"][-1]["end_s"], [slot["drill"] for slot in each["strength"]]
-        if ids and ("weight_kg" not in said or "fault" in said or each["slots"][-1]["load"] != "working"):
+        up = [slot for slot in each["strength"] if slot["as"] == "up"]
+        ids = [slot["drill"] for slot in each["strength"] if slot["as"] != "up"]
+        now = up[-1]["end_s"] if up else each["slots"][-1]["end_s"]
+        wrong += _works_up(answer, each, said, up)
+        if ids and not up and ("weight_kg" not in said or "fault" in said or each["slots"][-1]["load"] != "working"):
             wrong.append(f"{each['name']} strengthens without the day's weight")
         if len(ids) > 3 or len(set(ids)) < len(ids) or set(ids) & {slot["drill"] for slot in each["slots"]}:
             wrong.append(f"{each['name']}: {ids} is too much of it")
-        for slot in each["strength"]:
+        for slot in each["strength"][len(up) :]:
             entry = entry_of("drill", slot["drill"])
             length, needs = slot["end_s"] - slot["start_s"], seconds_of(entry, "work")
             if entry["stage"] != "finish" or each["lift"] not in entry["lifts"]:
@@ -207,6 +210,33 @@ def _strength(answer: Json, asked: Json) -> list[str]:
             now = slot["end_s"]
         if each["more"] and each["more"]["start_s"] < now:
             wrong.append(f"{each['name']} has more before they are strong")
+    return wrong
+
+
+def _works_up(answer: Json, each: Json, said: Json, up: list[Json]) -> list[str]:
+    """Who holds the lift and has no day's weight works up to one right after it: in turns, a coach's look at it."""
+    wrong = []
+    if not up:
+        return wrong
+    final, (slot, *others) = _done(each)[-1], up
+    if others or said.get("bar") == "light" or "weight_kg" in said or slot["drill"] not in said.get("holds", []):
+        wrong.append(f"{each['name']} works up to a weight and shouldn't")
+    if final["drill"] != slot["drill"] or final["load"] != "light" or slot["start_s"] < each["slots"][-1]["end_s"]:
+        wrong.append(f"{each['name']} works up before it was done at a light bar")
+    people = 1 + len(slot["shares"])
+    if (
+        people > 4
+        or slot["every_s"] < 120
+        or slot["every_s"] < 30 + people * _round(entry_of("drill", slot["drill"])["dose"])
+    ):
+        wrong.append(f"{each['name']} has no time to load and rest on the way up")
+    if not 4 <= slot["rounds"] <= 8 or slot["end_s"] - slot["start_s"] > slot["rounds"] * slot["every_s"]:
+        wrong.append(f"{each['name']} has {slot['rounds']} rounds up")
+    looks = [d for d in answer["coaches"] if d["does"] == "up" and each["name"] in d["who"]]
+    if not any(slot["start_s"] + 120 <= d["start_s"] < d["end_s"] <= slot["end_s"] for d in looks):
+        wrong.append(f"nobody looks at {each['name']} working up")
+    if said.get("bar") == "racked" and "rack" not in _shared_gear(answer, each, slot):
+        wrong.append(f"{each['name']} can't clean it, and has no rack")
     return wrong
 
 

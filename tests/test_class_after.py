@@ -84,11 +84,66 @@ def test_what_doesnt_fit_is_left_and_only_then_comes_a_light_bar(tmp_path: Path)
     assert {0, 1, MOST} <= seen
 
 
-def test_who_mends_a_fault_and_who_has_no_weight_go_on_as_before(tmp_path: Path) -> None:
+def test_who_mends_a_fault_and_who_stays_light_go_on_as_before(tmp_path: Path) -> None:
     """Strength is for who practises at weight."""
     mends = {"fault": "hips-rise-first", "cause": "lost-back-angle", "weight_kg": 40}
-    answer = Asked(tmp_path, mends, {"holds": ["full-snatch"]}).answer()
+    answer = Asked(tmp_path, mends, {"holds": ["full-snatch"], "bar": "light"}).answer()
     assert [each["strength"] for each in answer["lifters"]] == [[], []]
+
+
+HOLDS = {"holds": ["full-snatch"]}
+
+
+def test_who_has_no_day_s_weight_works_up_to_one(tmp_path: Path) -> None:
+    """Right after the lift at a light bar: eight rounds in turns, a coach's look once it has gone up, then strength."""
+    asked = Asked(tmp_path, *[HOLDS] * 3, gear={"bar": 1, "stick": 4})
+    answer, said = asked.answer(), asked.text()
+    for each in answer["lifters"]:
+        up, *rest = each["strength"]
+        assert (up["as"], up["drill"], up["load"], up["rounds"], up["every_s"]) == (
+            "up",
+            "full-snatch",
+            "working",
+            8,
+            120,
+        )
+        assert len(up["shares"]) == 2
+        assert up["start_s"] - each["slots"][-1]["end_s"] <= 180
+        assert rest
+    (look,) = [duty for duty in answer["coaches"] if duty["does"] == "up"]
+    assert look["who"] == ["L0", "L1", "L2"]
+    assert "Who holds the lift and has no day's weight works up to one" in said
+    assert "load for the others and call the standard" in said
+    assert "After a weight is worked up to comes what strengthens" in said
+
+
+def test_nobody_works_up_where_no_coach_can_look_or_no_time_is_left(tmp_path: Path) -> None:
+    """Then it stays at the light bar; with the least time, four rounds."""
+    rounds = set()
+    for minutes in (24, 28, 32, 40):
+        (found,) = Asked(tmp_path, HOLDS, minutes=minutes, gear={"bar": 1}).answer()["lifters"]
+        rounds |= {slot["rounds"] for slot in found["strength"] if slot["as"] == "up"} or {0}
+    assert {0, 4} <= rounds
+    assert Asked(tmp_path, HOLDS, gear={"bar": 0, "stick": 2}).answer()["lifters"][0]["strength"] == []
+
+
+def test_the_rack_is_for_who_cant_clean_what_they_jerk(tmp_path: Path) -> None:
+    """One pair of stands, two who need it: never at the same time, and the coach's page says who has it when."""
+    jerks = {"holds": ["full-jerk"]}
+    needs = {**jerks, "bar": "racked"}
+    asked = Asked(tmp_path, needs, jerks, needs, jerks, lift="jerk", gear={"bar": 4, "rack": 1, "stick": 4})
+    answer, said = asked.answer(), asked.text()
+    ups = {each["name"]: [slot for slot in each["strength"] if slot["as"] == "up"] for each in answer["lifters"]}
+    assert ups["L0"]
+    assert "rack" in ups["L0"][0]["gear"]
+    assert "The bar comes from the rack." in said
+    assert " rack L0" in said
+    heavy = Asked(
+        tmp_path, {**needs, "weight_kg": 60}, {**needs, "weight_kg": 90}, lift="jerk", gear={"bar": 2, "rack": 1}
+    )
+    first, second = ([s for s in each["slots"] if s["load"] == "working"] for each in heavy.answer()["lifters"])
+    assert first[-1]["end_s"] <= second[0]["start_s"] or second[-1]["end_s"] <= first[0]["start_s"]
+    assert "from the rack" in heavy.text()
 
 
 def test_a_card_says_the_standard_once(tmp_path: Path) -> None:

@@ -426,7 +426,7 @@ HANG = ["stick-pass-through", "overhead-hold"]
 
 def test_who_practises_hands_the_bar_on_when_the_others_have_learnt(tmp_path: Path) -> None:
     """Two of many years have two bars until the second half; then the seven, too many for them, have one by turns."""
-    lifters = [{"name": f"Y{n}", "holds": ["full-snatch"]} for n in range(2)]
+    lifters: list[Any] = [{"name": f"Y{n}", "holds": ["full-snatch"], "bar": "light"} for n in range(2)]
     lifters += [{"name": f"H{n}", "holds": HANG} for n in range(7)]
     gear = {"bar": 2, "stick": "plenty", "discs": "plenty", "drop-floor": "plenty"}
     asked = {"lift": "snatch", "minutes": 50, "gear": gear, "today": ["hang-power-snatch"], "lifters": lifters}

@@ -6,16 +6,17 @@ Whatever is wrong with it is said in one sentence that names the file, the line 
 import sqlite3
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Annotated, Any, NamedTuple
+from typing import Any, NamedTuple
 
-from pydantic import BeforeValidator, Field, StringConstraints, ValidationError
+from pydantic import ValidationError
 
 from kb.ask import read
 from kb.ask.class_.doing import PARTNER
-from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE, PLENTY, WARM_UP_S, Class, Lifter
+from kb.ask.class_.people import PLENTY, Class, Lifter
 from kb.ask.names import resolve
 from kb.errors import BadInput
-from kb.make.fields import Entry, Name
+from kb.intake.class_model import ENOUGH, ClassModel, LifterModel
+from kb.kit import RACK
 from kb.make.front_matter import take_apart
 from kb.make.sentences import place, problems_of
 from kb.terms import DrillId, FaultId, ItemId, LiftId
@@ -32,51 +33,8 @@ LARGEST = 100_000
 MOST_OF_ONE = 500
 """More of one thing than any hall has."""
 
-ENOUGH = "plenty"
-
-
-def _as_list(said: Any) -> Any:
-    """One name as a list of one."""
-    return [said] if isinstance(said, str) else said
-
-
-class LifterModel(Entry):
-    """One who comes."""
-
-    name: Annotated[str, StringConstraints(pattern=r"^\S(.*\S)?$", max_length=40)] = Field(description="a first name")
-    lift: Name | None = Field(default=None, description="a lift, where it isn't the class's")
-    fault: Name | None = Field(default=None, description="what was seen: a fault")
-    cause: Name | None = Field(default=None, description="why it happens: a cause of the fault")
-    holds: list[Name] | None = Field(default=None, description="drills held already; [] for who is new")
-    weight_kg: float | None = Field(default=None, gt=0, le=500, description="the day's weight, kg")
-    today: Annotated[list[Name], BeforeValidator(_as_list)] = Field(
-        default_factory=list, max_length=3, description="what they do in place of the class's `today`"
-    )
-
-
-class ClassModel(Entry):
-    """A class file."""
-
-    name: Name = Field(default="Class", description="what the class is called")
-    lift: Name = Field(description="the lift most work on")
-    minutes: int = Field(ge=1, le=300, description="how long the class is, minutes")
-    coaches: int = Field(default=1, ge=1, le=20, description="how many coaches there are")
-    helpers: int = Field(default=0, ge=0, le=20, description="how many help who don't lift, such as a teacher")
-    warm_up_minutes: int = Field(default=WARM_UP_S // 60, ge=0, le=60, description="the common warm-up, minutes")
-    most_wait_s: int = Field(default=MOST_WAIT_S, ge=0, le=3600, description="the longest anyone waits, seconds")
-    bar_kg: float = Field(default=20.0, gt=0, le=50, description="what a bar weighs, kg")
-    kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
-    gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")
-    to: Name | None = Field(None, description="the part of the lift that learners go to, such as hang-power-snatch")
-    today: Annotated[list[Name], BeforeValidator(_as_list)] = Field(
-        default_factory=list,
-        min_length=1,
-        max_length=3,
-        description="one to three drills that every learner does today",
-    )
-    new: int = Field(NEW_AT_ONCE, ge=1, le=6, description="how many new drills each learner is shown")
-    known: list[Name] = Field(default_factory=list, description="drills everyone has been shown before")
-    lifters: list[LifterModel] = Field(min_length=1, max_length=80, description="who comes")
+JERK = LiftId("jerk")
+"""The lift that may begin at a rack."""
 
 
 class _File(NamedTuple):
@@ -109,7 +67,7 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
     Raises BadInput for a file that can't be read and for the first thing that is wrong in it.
     """
     file, model = _read(path)
-    class_lift = LiftId(file.resolved(db, "lift", model.lift, "lift"))
+    class_lift, gear = LiftId(file.resolved(db, "lift", model.lift, "lift")), _gear(file, db, model)
     if 60 * model.warm_up_minutes >= 60 * model.minutes:
         raise file.wrong("warm_up_minutes", f"the warm-up takes all of the {model.minutes} minutes")
     names: set[str] = set()
@@ -119,10 +77,12 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
             raise file.wrong(f"lifters.{n}.name", f"there are two lifters called {each.name}: give one another name")
         names.add(fold(each.name))
         lifters.append(_lifter(file, db, each, f"lifters.{n}", class_lift, model.bar_kg))
+        if each.bar == "racked" and not gear.get(RACK):
+            raise file.wrong(f"lifters.{n}.bar", "there is no rack: say how many under `gear`")
     return Class(
         model.name,
         tuple(lifters),
-        _gear(file, db, model),
+        gear,
         model.minutes,
         model.coaches,
         60 * model.warm_up_minutes,
@@ -190,7 +150,24 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
         raise file.wrong(f"{at}.today", f"{said.name} mends a fault: leave out `today`, or the fault")
     today = tuple(dict.fromkeys(_goal(file, db, text, f"{at}.today.{n}", lift) for n, text in enumerate(said.today)))
     where = file.at(f"{at}.name").rpartition(",")[0]
-    return Lifter(said.name, lift, fault, cause, held, said.weight_kg, where, today=today)
+    if said.bar == "light" and said.weight_kg is not None:
+        raise file.wrong(
+            f"{at}.bar", f"{said.name} stays with a light bar or has a day's weight: leave one of them out"
+        )
+    if said.bar == "racked" and lift != JERK:
+        raise file.wrong(f"{at}.bar", f"only a jerk is taken from a rack, and {said.name} does the {lift}")
+    return Lifter(
+        said.name,
+        lift,
+        fault,
+        cause,
+        held,
+        said.weight_kg,
+        where,
+        today=today,
+        light=said.bar == "light",
+        from_rack=said.bar == "racked",
+    )
 
 
 def _fault(file: _File, db: sqlite3.Connection, text: str, at: str, lift: LiftId) -> FaultId:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan
-from kb.kit import BARS
+from kb.kit import BARS, RACK
 from kb.show.coach_words import human, listed
 from kb.show.session_words import clock
 
@@ -28,7 +28,20 @@ def bars_table(plan: ClassPlan) -> list[tuple[str, str]]:
         who = "; ".join(f"{listed(names)} from {clock(start)}" for start, names in sorted(since.items()))
         loads = listed([said for _, said in sorted(kg.get(station, []))])
         found.append((human(station), f"{who}.{f' It goes up to {loads}.' if loads else ''}"))
-    return found
+    return [*found, *_racks(plan)]
+
+
+def _racks(plan: ClassPlan) -> list[tuple[str, str]]:
+    """Who has the racks from when, where they are counted: those who take turns at one bar together."""
+    if not any(use.item == RACK and use.peak for use in plan.gear):
+        return []
+    since: dict[tuple[int, int], list[str]] = {}
+    for each in plan.lifters:
+        for slot in (*each.slots, *each.strength):
+            if slot.racked and slot.part != "loading":
+                since.setdefault((slot.start_s, slot.end_s), []).append(each.lifter.name)
+    said = (f"{listed(names)}, {clock(start)} to {clock(end)}" for (start, end), names in sorted(since.items()))
+    return [("rack", f"{'; '.join(said)}.")]
 
 
 def _at_bars(each: LifterPlan) -> Iterator[tuple[str, int, bool]]:

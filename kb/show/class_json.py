@@ -29,6 +29,8 @@ def _slot(slot: "Slot") -> Json:
         "shares": list(slot.shares),
         "with": slot.with_whom,
         "watched": slot.watched,
+        "rounds": slot.rounds or None,
+        "every_s": slot.every_s or None,
     }
 
 

@@ -7,8 +7,9 @@ from kb.ask.class_.changing import CHANGE_S
 from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.going_on import ByTurns, More
 from kb.ask.class_.handing_on import hands_on
-from kb.ask.class_.slot import LifterPlan, Slot
+from kb.ask.class_.slot import Slot
 from kb.ask.class_.slots import ClassPlan
+from kb.show.class_up import UP, up_line
 from kb.show.coach_words import LOADS, dosed, listed, moved_on, share_said
 from kb.show.session_words import clock
 from kb.show.setting import Setting
@@ -47,6 +48,8 @@ def _load_said(load: Load) -> str:
 
 def strength_said(slot: Slot, setting: Setting) -> str:
     """What strengthens, as the lifter has it: the drill, its dose, how heavy, with whom."""
+    if slot.part == "up":
+        return up_line(slot)
     weight = share_said(slot.drill, slot.load) or LOADS[slot.load]
     shared = f", in turns with {listed(slot.shares)}" if slot.shares else ""
     return f"{slot.drill.name}: {dosed(slot.drill, setting)}, {weight}{shared}."
@@ -54,6 +57,8 @@ def strength_said(slot: Slot, setting: Setting) -> str:
 
 def strength_line(slot: Slot, setting: Setting) -> str:
     """The line of a card, with what must be seen and what to say, as no coach is there for it."""
+    if slot.part == "up":
+        return f"{up_line(slot)} The standard: {moved_on(slot.drill.standard)}."
     cue = f' "{slot.drill.cues[0].rstrip(".")}."' if slot.drill.cues else ""
     return f"{strength_said(slot, setting)} On when {moved_on(slot.drill.standard)}.{cue}"
 
@@ -61,10 +66,14 @@ def strength_line(slot: Slot, setting: Setting) -> str:
 def more_said(plan: ClassPlan) -> list[str]:
     """How those go on who have ended early, and who can't; nothing where nobody has."""
     said = []
-    if any(each.strength for each in plan.lifters):
+    parts = {slot.part for each in plan.lifters for slot in each.strength}
+    if "up" in parts:
+        said.append(UP)
+    if "work" in parts:
+        weight = "a weight is worked up to" if "up" in parts else "the day's weight"
         said.append(
-            "After the day's weight comes what strengthens, on the cards: with gear that is free, no coach, and only"
-            " what one has been shown before."
+            f"After {weight} comes what strengthens, on the cards: with gear that is free, no coach, and only what one"
+            " has been shown before."
         )
     if any(each.more for each in plan.lifters):
         said.append(
@@ -72,18 +81,25 @@ def more_said(plan: ClassPlan) -> list[str]:
             " with two or three by turns, with gear that is free, and needs no coach for it: More, on the cards."
             " Who has had enough stretches instead."
         )
-    end = 60 * plan.matter.asked.minutes
-    free: dict[int, list[str]] = {}
     busy = hands_on(plan.matter)
-    for n, each in enumerate(plan.lifters):
-        if n not in busy and end - _since(each) >= WORTH_S:
-            free.setdefault(_since(each), []).append(each.lifter.name)
-    if free:
-        whose = "; ".join(f"{listed(names)} from {clock(since)}" for since, names in sorted(free.items()))
+    free = [n for n in range(len(plan.lifters)) if n not in busy]
+    if any(each.until_s == 60 * plan.matter.asked.minutes for each in plan.lifters):
+        # there is somebody to count for, and who has worked up has had enough
+        counts = [n for n, each in enumerate(plan.lifters) if plan.matter.owns[n].up is not None and each.strength]
+        free = [n for n in free if n not in counts]
+        whose = _from_when(plan, counts)
+        if whose:
+            said.append(f"Done, and now with one who goes on, card in hand, counting what is to standard: {whose}.")
+    whose = _from_when(plan, free)
+    if whose:
         said.append(f"Free at the end, as what they would go on with is out: {whose}.")
     return said
 
 
-def _since(each: LifterPlan) -> int:
-    """From when a lifter has nothing to do, s."""
-    return each.until_s
+def _from_when(plan: ClassPlan, lifters: Sequence[int]) -> str:
+    """Who of these has ended well before the class, and from when on; nothing where nobody has."""
+    since: dict[int, list[str]] = {}
+    for each in (plan.lifters[n] for n in lifters):
+        if 60 * plan.matter.asked.minutes - each.until_s >= WORTH_S:
+            since.setdefault(each.until_s, []).append(each.lifter.name)
+    return "; ".join(f"{listed(names)} from {clock(start)}" for start, names in sorted(since.items()))

@@ -6,6 +6,7 @@ from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
+from kb.kit import RACK
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
@@ -171,6 +172,8 @@ def duty_said(plan: ClassPlan, duty: Duty) -> str:
     if duty.does == "show":
         cue = f'; say "{duty.drill.cues[0].rstrip(".")}"' if duty.drill.cues else ""
         return f"Show {duty.drill.name} to {who}{cue}."
+    if duty.does == "up":
+        return f"Look at {who} working up, {duty.drill.name}: does it go up only after rounds to standard?"
     return f"Stand by {who}{_in_turn(plan, duty)}: first try, {duty.drill.name}."
 
 
@@ -222,6 +225,7 @@ def slot_said(plan: ClassPlan, each: LifterPlan, slot: Slot, setting: Setting) -
     ]
     parts += [_load_said(each, slot)]
     turns = slot.shares if slot.load < Load.WORKING else of_my_weight(plan, each, slot)
+    parts += ["from the rack" if slot.racked and RACK not in slot.drill.equipment else ""]
     parts += [f"in turns with {listed(turns)}" if turns else ""]
     parts += [f"helped by {slot.with_whom}" if slot.with_whom else ""]
     parts += ["a coach looks on" if slot.watched else ""]
@@ -261,7 +265,7 @@ def gear_said(plan: ClassPlan) -> list[str]:
 
 def closing_texts(plan: ClassPlan) -> list[str]:
     """What belongs under every answer that someone may act on."""
-    heavy = any(own.lifter.weight_kg for own in plan.matter.owns)
+    heavy = any(own.lifter.weight_kg or own.up for own in plan.matter.owns)
     return [USUAL, *([ASK_FIRST] if heavy else []), NO_REVIEW]
 
 

@@ -7,7 +7,8 @@ import pytest
 from kb.ask import read
 from kb.ask.class_.people import PLENTY
 from kb.errors import BadInput
-from kb.intake.class_file import DEMO, ClassModel, LifterModel, class_file
+from kb.intake.class_file import DEMO, class_file
+from kb.intake.class_model import ClassModel, LifterModel
 
 HEAD = "lift: snatch\nminutes: 60\nlifters:\n"
 GOOD = "  - {name: Ada, fault: hips-rise-first}\n"
@@ -164,3 +165,23 @@ def test_the_page_about_classes_is_true(db: read.sqlite3.Connection, tmp_path: P
         if isinstance(field.default, (int, float, str)):
             assert f"| {field.default:g} |" in row if not isinstance(field.default, str) else field.default in row
     assert all(f"`{name}" in page for name in LifterModel.model_fields)
+
+
+@pytest.mark.parametrize(
+    ("lift", "lifter", "says"),
+    [
+        ("snatch", "{name: A, holds: [full-snatch], bar: racked}", "only a jerk is taken from a rack"),
+        ("jerk", "{name: A, holds: [full-jerk], bar: racked}", "there is no rack"),
+        ("snatch", "{name: A, holds: [full-snatch], bar: light, weight_kg: 40}", "leave one of them out"),
+        ("snatch", "{name: A, holds: [full-snatch], bar: heavy}", "light"),
+    ],
+)
+def test_what_a_lifter_s_bar_can_be(
+    db: read.sqlite3.Connection, tmp_path: Path, lift: str, lifter: str, says: str
+) -> None:
+    """Light, or from a rack that is there; never both light and at a weight."""
+    file = tmp_path / "class.yaml"
+    file.write_text(f"lift: {lift}\nminutes: 40\ngear: {{bar: 2, rack: 0}}\nlifters:\n  - {lifter}\n", "utf-8")
+    with pytest.raises(BadInput, match=says) as wrong:
+        class_file(file, db)
+    assert "line 5" in str(wrong.value)

@@ -13,6 +13,7 @@ from kb.ask.class_.handing_on import bar_in, first_at_a_bar, handed_on, hands_on
 from kb.ask.class_.more import Again
 from kb.ask.class_.rotation import TOGETHER, Plan, ticks
 from kb.ask.class_.strength import Strong
+from kb.ask.class_.working_up import coaching
 from kb.dose import check_seconds
 from kb.kit import BARS, Gear
 from kb.terms import ItemId
@@ -68,8 +69,9 @@ def bar_turns_of(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Se
     since = handed_on(matter, hall.ends) if handed else last_part(matter)
     order = sorted(ready, key=lambda n: (matter.owns[n].by_themselves, hall.ends[n], n))
     found: list[BarTurns] = []
-    for start in _starts(matter, hall, ready, max(since, 0)):
-        free_from = _coach_from(matter, plan, start)
+    later = [each.end for each in strong if each.rounds and each.end > since]
+    for start in _starts(matter, hall, ready, max(since, 0), later):
+        free_from = _coach_from(matter, plan, strong, start)
         if last - free_from < ticks(WORTH_S):
             continue
         able = [n for n in order if hall.ends[n] <= free_from or matter.owns[n].by_themselves]
@@ -100,10 +102,13 @@ def taken_back(
     return tuple(found)
 
 
-def _starts(matter: Matter, hall: Ended, ready: Collection[int], since: int) -> list[int]:
-    """When it may begin, ticks, the latest first: as learners end, once too few are left for a drill to be called."""
+def _starts(matter: Matter, hall: Ended, ready: Collection[int], since: int, later: Collection[int]) -> list[int]:
+    """When it may begin, ticks, the latest first: as learners end, once too few are left for a drill to be called.
+
+    Or `later`, when a bar comes free.
+    """
     ends = [hall.ends[n] for n in ready if not matter.owns[n].by_themselves]
-    starts = {max(since, end) for end in ends} or {since}
+    starts = ({max(since, end) for end in ends} or {since}) | set(later)
     return [each for each in sorted(starts, reverse=True) if sum(end > each for end in ends) < TOGETHER]
 
 
@@ -116,13 +121,12 @@ def _all_out(matter: Matter, plan: Plan, strong: Sequence[Strong], again: Sequen
     return hall
 
 
-def _coach_from(matter: Matter, plan: Plan, since: int) -> int:
+def _coach_from(matter: Matter, plan: Plan, strong: Sequence[Strong], since: int) -> int:
     """From when on, tick `since` at the earliest, a coach has nothing else to do up to the end."""
-    rotation = matter.rotation
-    spans = [(start, start + each.ticks) for each, start in zip(rotation.showings, plan.shown, strict=True)]
-    spans += [(begin, end) for _, _, begin, end in plan.looks(rotation)]
-    busy = [tick for tick in range(since, rotation.last) if sum(a <= tick < b for a, b in spans) >= rotation.coaches]
-    return busy[-1] + 1 if busy else since
+    looks = [each.look for each in strong if each.look is not None]
+    busy = coaching(matter, plan, looks)
+    full = (tick + 1 for tick, count in enumerate(busy) if count >= matter.rotation.coaches)
+    return max([since, *full])
 
 
 def _dealt(

@@ -16,7 +16,7 @@ from kb.errors import NoAnswer
 from kb.kit import BAR, TRAINING_BAR, Gear
 from kb.terms import Drill, DrillId, ItemId, Load
 
-__all__ = ["Matter", "matter_of"]
+__all__ = ["LOOK_S", "Matter", "matter_of"]
 
 FRESH_S = 60
 """The longest from a drill's showing to its first doers' start, s: it is shown when it is to be done. Ours."""
@@ -55,7 +55,9 @@ def matter_of(asked: Class, owns: Sequence[Own], *, pairs: bool = True) -> Matte
     doings: list[tuple[Doing, ...]] = []
     for number, group in enumerate(groups):
         for members in _units(hall, owns, group):
-            unit_doings = (*group.doings, *_working(owns[members[0]]))
+            # whoever takes it from a rack has the others do so: one bar, one place
+            first = next((n for n in members if owns[n].lifter.from_rack), members[0])
+            unit_doings = (*group.doings, *_working(owns[first]))
             for each in _together(hall, owns, members, unit_doings, pairs=pairs):
                 units.append(Unit(each, number, _tasks(hall, owns, each, unit_doings)))
                 doings.append(unit_doings)

@@ -57,7 +57,8 @@ class Own(NamedTuple):
     `today` are the drills of the class's `today` that the list is made for, none where it is for something else; `left`
     are those of them that don't fit, and `left_s` how much longer it would take, s; `further` what comes after them on
     the path, done as there is time. `by_themselves` says that all of it is practice of what is held: no coach is needed
-    to run it. `after` is what strengthens once the day's weight is done, as there is time: what comes first, first.
+    to run it. `up` is the lift for who works up to a weight, and `after` what strengthens at the end, as there is time:
+    what comes first, first.
     """
 
     lifter: Lifter
@@ -70,6 +71,7 @@ class Own(NamedTuple):
     further: tuple[Drill, ...] = ()
     by_themselves: bool = False
     after: tuple[Doing, ...] = ()
+    up: Doing | None = None
 
 
 def alone_s(asked: Class, own: Own) -> int:

@@ -21,7 +21,8 @@ HEADROOM = ItemId("headroom")
 def hands_on(matter: Matter) -> dict[int, ItemId]:
     """Lifters, by number, who hand a bar on near the end, and which; none where all who learn have one.
 
-    Only in a class with a `today`: the others then know what they do with it. Who has a day's weight keeps theirs.
+    Only in a class with a `today`: the others then know what they do with it. Who has a day's weight keeps theirs,
+    and who works up to one does what strengthens with what is left.
     """
     learners = [own for own in matter.owns if own.today and not own.by_themselves]
     if not any(_first(own) for own in learners) or any(_has(own) for own in learners):

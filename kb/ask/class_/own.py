@@ -18,6 +18,7 @@ from kb.ask.class_.doing import (
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import goals_of, today_of
+from kb.ask.class_.working_up import lift_up, taken_from_rack
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
@@ -57,6 +58,8 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
             lifter.weight_kg is None,
             lifter.without,
             lifter.today,
+            lifter.light,
+            lifter.from_rack,
         )
         if key not in seen:
             try:
@@ -196,8 +199,8 @@ def _kept_up(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
 def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
     """What leads into a lift that is held: the last drills before it on its path, as checks, then the lift in full.
 
-    With a day's weight the lift is a check at a light bar first, and then done at that weight. Raises NoAnswer where
-    what there is doesn't make it.
+    With a day's weight the lift is a check at a light bar first, and then done at that weight; without one it can be
+    worked up to. Raises NoAnswer where what there is doesn't make it.
     """
     whole = path(shelf, have=have).entries
     entries = [entry for entry in whole if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
@@ -213,11 +216,14 @@ def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[Item
         )
         for entry in kept
     ]
-    after: tuple[Doing, ...] = ()
+    up, after = lift_up(lifter, shelf, have), tuple[Doing, ...]()
     if lifter.weight_kg is not None:
-        doings = [*doings[:-1], doings[-1]._replace(work=False), _at_weight(lifter.weight_kg, shelf, have)]
+        heavy = _at_weight(lifter.weight_kg, shelf, have)
+        doings = [*doings[:-1], doings[-1]._replace(work=False), taken_from_rack(heavy) if lifter.from_rack else heavy]
+    if lifter.weight_kg is not None or up is not None:
         after = strengthens(shelf, have, lifter.holds | {entry.drill.id for entry in whole})
-    return Own(lifter, tuple(doings), asked.known | lifter.holds | last.keys(), by_themselves=True, after=after)
+    knows = asked.known | lifter.holds | last.keys()
+    return Own(lifter, tuple(doings), knows, by_themselves=True, after=after, up=up)
 
 
 def _at_weight(weight_kg: float, shelf: Shelf, have: frozenset[ItemId]) -> Doing:

@@ -25,7 +25,8 @@ class Lifter(NamedTuple):
 
     `weight_kg` is the day's weight, what the lift ends at; None ends it at a light bar. `where` says in which
     line of the file the lifter stands, for what has to be said about them; `without` what is left to others; `today`
-    what they do in place of what the class does.
+    what they do in place of what the class does. Who is `light` stays with a light bar; who lifts `from_rack` takes a
+    bar that isn't light from there, as they can't clean it.
     """
 
     name: str
@@ -37,6 +38,8 @@ class Lifter(NamedTuple):
     where: str = ""
     without: frozenset[ItemId] = frozenset()
     today: tuple[DrillId, ...] = ()
+    light: bool = False
+    from_rack: bool = False
 
 
 class Class(NamedTuple):

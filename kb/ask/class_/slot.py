@@ -8,14 +8,15 @@ from kb.terms import Drill, ItemId, Load
 
 __all__ = ["Duty", "GearUse", "LifterPlan", "Part", "Slot"]
 
-Part = Literal["shown", "work", "check", "loading", "helps"]
+Part = Literal["shown", "work", "check", "loading", "helps", "up"]
 
 
 class Slot(NamedTuple):
     """A stretch of a lifter's class, s from its start. `gear` is empty for all but the first at one set.
 
     `shares` names all who share it, in the order of their turns; `watched` says that a coach stands by at the first
-    try, `light` that a stick serves for a bar. `with_whom` is the partner helped, or who helps.
+    try, `light` that a stick serves for a bar, `racked` that a rack does. `with_whom` is who is helped, or helps.
+    Who works up to a weight does so many `rounds`, one `every_s`.
     """
 
     start_s: int
@@ -29,6 +30,9 @@ class Slot(NamedTuple):
     with_whom: str | None = None
     watched: bool = False
     light: bool = False
+    racked: bool = False
+    rounds: int = 0
+    every_s: int = 0
 
 
 class LifterPlan(NamedTuple):
@@ -67,15 +71,15 @@ class LifterPlan(NamedTuple):
 
 
 class Duty(NamedTuple):
-    """What a coach (from 0) does: shows a drill, stands by at a first try, or stays with the bars that go round.
+    """What a coach (from 0) does: shows a drill, stands by at a first try, looks on at who works up, stays with bars.
 
-    There `drill` is the first of those that are done.
+    These bars go round, and `drill` is the first of those that are done.
     """
 
     coach: int
     start_s: int
     end_s: int
-    does: Literal["show", "watch", "stay"]
+    does: Literal["show", "watch", "up", "stay"]
     drill: Drill
     who: tuple[str, ...]
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Literal, NamedTuple
 
 from kb.ask.class_.bar_turns import BarTurns, bar_turns_of, taken_back
-from kb.ask.class_.build import Matter
+from kb.ask.class_.build import LOOK_S, Matter
 from kb.ask.class_.doing import PARTNER, Doing
 from kb.ask.class_.going_on import more_of
 from kb.ask.class_.more import Again, again_of
@@ -14,6 +14,7 @@ from kb.ask.class_.slot import Duty, GearUse, LifterPlan, Part, Slot
 from kb.ask.class_.stations import Place, places_of, station_of, strong_at, turn_at
 from kb.ask.class_.strength import Strong, strength_of
 from kb.dose import check_seconds, work_seconds
+from kb.kit import RACK
 from kb.terms import Drill, DrillId, ItemId, Load
 
 __all__ = ["ClassPlan", "Duty", "GearUse", "LifterPlan", "Slot", "plan_of"]
@@ -98,7 +99,7 @@ def plan_of(matter: Matter, plan: Plan) -> ClassPlan:
             )
             for n in range(len(matter.owns))
         ),
-        _duties(told, drills, bars),
+        _duties(told, drills, strong, bars),
         _gear(told, again, strong, bars),
         _drills_at_once(told),
         plan.drills_bound,
@@ -118,10 +119,13 @@ def _strength(told: _Told, strong: Sequence[Strong]) -> dict[int, tuple[Slot, ..
                 told.at(begins + each.mode.takes(at)),
                 doing.drill,
                 doing.load,
-                "work",
+                "up" if each.rounds else "work",
                 station_of(places, doing.gear, each.mode.place(at)),
                 tuple(dict.fromkeys(gear.using for gear in doing.gear)) if each.mode.first(at) else (),
                 tuple(told.name(lifters[other]) for other in each.mode.with_whom(at)),
+                racked=any(gear.using == RACK for gear in doing.gear),
+                rounds=each.rounds,
+                every_s=each.every * TICK_S,
             )
             found[n] = (*found[n], slot)
     return found
@@ -185,6 +189,7 @@ def _tell(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) -> None:
             told.name(_helper(told, u, k)) if (u, k) in told.plan.helpers else None,
             watched=task.look > 0,
             light=mode.light,
+            racked=any(each.using == RACK for each in gear),
         )
         loading = mode.takes(n) - mode.ticks + task.loading
         if loading:
@@ -214,15 +219,20 @@ def _tell_partners(told: _Told, u: int, k: int, slots: dict[int, list[Slot]]) ->
         slots[helps].append(Slot(at, end, doing.drill, task.load, "helps", station, with_whom=told.name(does)))
 
 
-def _duties(told: _Told, drills: Mapping[DrillId, Drill], bars: BarTurns | None) -> tuple[Duty, ...]:
+def _duties(
+    told: _Told, drills: Mapping[DrillId, Drill], strong: Sequence[Strong], bars: BarTurns | None
+) -> tuple[Duty, ...]:
     """What the coaches do, each as soon as one is free; the same coach goes on where it makes no difference."""
     rotation, plan = told.matter.rotation, told.plan
-    wanted: list[tuple[int, int, Literal["show", "watch", "stay"], DrillId, tuple[int, ...]]] = []
+    wanted: list[tuple[int, int, Literal["show", "watch", "up", "stay"], DrillId, tuple[int, ...]]] = []
     for showing, start in zip(rotation.showings, plan.shown, strict=True):
         people = sorted({n for u, _ in showing.needs for n in rotation.units[u].lifters})
         wanted.append((start, start + showing.ticks, "show", showing.drill, tuple(people)))
     for u, k, begin, end in plan.looks(rotation):
         wanted.append((begin, end, "watch", rotation.units[u].tasks[k].drill, _looked_at(told, u, k, begin)))
+    for each in strong:
+        if each.look is not None:
+            wanted.append((each.look, each.look + ticks(LOOK_S), "up", each.doing.drill.id, each.lifters))
     if bars is not None:
         lifters = tuple(turn.lifter for turn in bars.turns)
         wanted.append((bars.start, bars.end, "stay", bars.turns[0].doing.drill.id, lifters))

@@ -38,13 +38,13 @@ class _Claim(NamedTuple):
 
 def strong_at(matter: Matter, each: Strong) -> tuple[int, int]:
     """Where `places_of` has what strengthens: it counts on from the unit's tasks."""
-    return each.unit, len(matter.rotation.units[each.unit].tasks) + each.member * MOST + each.k
+    return each.unit, len(matter.rotation.units[each.unit].tasks) + each.member * (1 + MOST) + each.k
 
 
 def again_at(matter: Matter, each: Again) -> tuple[int, int]:
     """Where `places_of` has what there is more: it counts on from what strengthens."""
     unit = matter.rotation.units[each.unit]
-    return each.unit, len(unit.tasks) + unit.size * (MOST + each.n) + each.member
+    return each.unit, len(unit.tasks) + unit.size * (1 + MOST + each.n) + each.member
 
 
 def turn_at(matter: Matter, n: int) -> tuple[int, int]:

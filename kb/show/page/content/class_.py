@@ -105,7 +105,7 @@ def _shown(found: Planned) -> ClassShown:
         calls=tuple(calls_said(plan)),
         drills=tuple(_drills(plan, letters)),
         cards=tuple(_card(plan, each) for each in plan.lifters),
-        ask_first=any(own.lifter.weight_kg for own in plan.matter.owns),
+        ask_first=any(own.lifter.weight_kg or own.up for own in plan.matter.owns),
         why="",
     )
 
