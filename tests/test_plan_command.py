@@ -306,6 +306,7 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--lessons", "3", "--also-weight", "40"), "so it can't stand with --also-weight"),
         (("--lessons", "3", "--stiff", "tail"), "opens a joint 'tail'"),
         (("--stiff", "ankle"), "say with --lessons how many"),
+        (("--afraid",), "say with --lessons how many"),
         (("--away", "0"), "is no week away; write numbers from 2 to 104"),
         (("--away", "5,next"), "is no week away"),
         (("--away", "1"), "is no week away"),

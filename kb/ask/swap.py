@@ -6,9 +6,10 @@ from typing import NamedTuple
 
 from kb import kit
 from kb.ask.barred import NOTHING_RULED, Ruled, fit_ruled, why_barred
+from kb.ask.fear import MOST_STEPS, way_out_of
 from kb.ask.harder import Harder, harder
 from kb.ask.near import Near, alike, near, order
-from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Stage
+from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Speed, Stage
 
 __all__ = ["Easier", "Opens", "Swap", "swap"]
 
@@ -40,8 +41,8 @@ class Swap(NamedTuple):
 
     `with_one` are the single items with any of which a drill that can't be done could be; `have` is what is there.
     `strength` is what keeps its lift strong meanwhile, where neither it nor, when it is barred, what stands in for it
-    can be done at its own weight. `barred` says why what is `ruled` out rules the drill itself out; `turned_up` is the
-    drill whose `turn_up` still serves then.
+    can be done at its own weight. `gently` is for who is afraid. `barred` says why what is `ruled` out rules the drill
+    itself out; `turned_up` is the drill whose `turn_up` still serves then.
     """
 
     drill: Drill
@@ -58,6 +59,7 @@ class Swap(NamedTuple):
     strength: tuple[Drill, ...] = ()
     ruled: Ruled = NOTHING_RULED
     barred: tuple[str, ...] = ()
+    gently: tuple[Drill, ...] = ()
     turned_up: Drill | None = None
 
 
@@ -85,23 +87,27 @@ def swap(
     lifts: Mapping[LiftId, Lift],
     ruled: Ruled = NOTHING_RULED,
     instead: bool = False,
+    steps: tuple[Drill, ...] | None = None,
 ) -> Swap:
     """What `drill` comes to with exactly the items in `have`, and nothing that is `ruled` out.
 
     The nearest others are ranked by what they lose: a step there and back on the dials, faults no longer addressed,
     positions no longer aimed at, and most of all the weight. The easier versions are those that entries name: the
     drill's own first, then theirs. Where something else is wanted `instead`, what is only an easier version of it is no
-    substitute.
+    substitute. `steps` are what the library has against fear, for who is afraid: then nothing at full speed stands in.
     """
     room = _room(have, drills, items, lifts, ruled)
     barred = why_barred(drill, ruled, lifts)
     fitted = None if barred else fit_ruled(drill, have, items, ruled)
     load = min(drill.load[1], fitted.load) if fitted else None
     left = {drill.id, *(_versions(drill, drills) if instead else ())}
+    left |= {each.id for each in drills.values() if each.speed is Speed.FULL} if steps is not None else set()
     others = (room.drills[other] for other in room.fits if other not in left)
     found = [near(drill, other, room.fits[other.id], lifts) for other in others if alike(drill, other, lifts)]
     found = [each._replace(loses=_missed(each, ruled)) for each in found]
-    ranked = tuple(sorted(found, key=lambda each: order(drill, each))[:MOST])
+    gently = () if steps is None else _gently(drill, steps, room, lifts)
+    found.sort(key=lambda each: order(drill, each))
+    ranked = tuple(each for each in found if each.drill not in gently)[:MOST]
     return Swap(
         drill=drill,
         doable=fitted is not None,
@@ -117,8 +123,16 @@ def swap(
         strength=() if load == drill.load[1] or (barred and _as_heavy(drill, ranked, room)) else _strength(drill, room),
         ruled=ruled,
         barred=barred,
+        gently=gently,
         turned_up=drill if fitted else next((each.drill for each in ranked if barred and each.drill.turn_up), None),
     )
+
+
+def _gently(drill: Drill, steps: tuple[Drill, ...], room: _Room, lifts: Mapping[LiftId, Lift]) -> tuple[Drill, ...]:
+    """The way out of what is done in the drill's lifts, then the small steps that come near it."""
+    out = [each for each in way_out_of(drill, room.drills.values()) if each.id in room.fits]
+    able = [each for each in steps if each.id in room.fits and each.id != drill.id and alike(drill, each, lifts)]
+    return (*out, *able[:MOST_STEPS])
 
 
 def _room(

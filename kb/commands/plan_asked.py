@@ -80,6 +80,7 @@ class Wishes(NamedTuple):
     away_have: str | None
     lessons: int | None
     stiff: str | None
+    afraid: bool
     squats: int | None
     finish: int | None
     also: str | None
@@ -110,6 +111,7 @@ def wish_options(command: Command) -> Command:
             type=click.IntRange(1, MOST_LESSONS),
             help="So many lessons and no more, 1 for a first evening: each filled, and ending in a movement.",
         ),
+        click.option("--afraid", is_flag=True, help="With --lessons: small steps, the way out first, less each time."),
         click.option("--stiff", metavar="J1,J2", help="With --lessons: joints that are stiff, as in ankle,wrist."),
         click.option("--away-have", metavar="A,B", help="Exactly what there is in weeks away; nothing if not said."),
         click.option("--away", metavar="W1,W2", help="Weeks without sessions, counted from 1: --away 5, or 5,9."),
@@ -181,6 +183,8 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
     if wishes.lessons is None:
         if wishes.stiff is not None:
             raise BadInput("--stiff fits lessons to a stiff body: say with --lessons how many there are")
+        if wishes.afraid:
+            raise BadInput("--afraid fits lessons to who is afraid: say with --lessons how many there are")
         return
     beside = {
         "weeks": wishes.weeks,

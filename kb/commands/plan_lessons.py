@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, NamedTuple
 import click
 
 from kb.ask import read
+from kb.ask.fear import steps_for
 from kb.ask.path import Order
 from kb.ask.plan.lessons import Lessons, in_lessons
 from kb.ask.plan.stiff import check_joints, meanwhile, openers
 from kb.ask.plan.take_home import AT_HOME, holds_after, take_home
-from kb.ask.plan.teaching import MOST_IN_LESSON, Teaching
+from kb.ask.plan.teaching import MOST_FOR_AFRAID, MOST_IN_LESSON, Teaching
 from kb.ask.plan.turns import dates_of
 from kb.ask.shelf import Shelf
 from kb.commands.asked import Room, again, put_json, say
@@ -63,8 +64,9 @@ def answer_lessons(
     home_have = AT_HOME if said is None else said
     opening = tuple(openers(shelf, fits, shelf.fits(home_have), faults, joints))
     misses = frozenset(each for each in shelf.drills if "Miss" in texts.get(each, {}))
-    most = wishes.new or MOST_IN_LESSON
-    teaching = Teaching(shelf, room.have, fits, minutes, most, order, joints, opening, misses)
+    steps = steps_for(shelf.lift.serves, shelf.drills.values(), faults) if wishes.afraid else None
+    most = wishes.new or (MOST_IN_LESSON if steps is None else MOST_FOR_AFRAID)
+    teaching = Teaching(shelf, room.have, fits, minutes, most, order, joints, opening, misses, steps)
     met = {each.drill: each.met for each in sorted(done, key=lambda each: each.session)}
     known = (held | {each for each, well in met.items() if well}) - {each for each, well in met.items() if not well}
     lessons = in_lessons(teaching, known, wishes.lessons or 1)

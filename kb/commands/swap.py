@@ -26,6 +26,7 @@ __all__ = ["command"]
     metavar="A,B",
     help="Ruled out: behind-neck, front-rack, full-squat, split. For overhead leave headroom out of --have.",
 )
+@click.option("--afraid", is_flag=True, help="For who is afraid of it: the way out, then small steps; nothing quick.")
 @click.option("--easier", "only", flag_value="easier", help="Only what is easier.")
 @click.option("--harder", "only", flag_value="harder", help="Only what is harder.")
 @as_json_option
@@ -38,6 +39,7 @@ def command(
     instead: bool,
     quiet: bool,
     without: str | None,
+    afraid: bool,
     only: str | None,
     as_json: bool,
 ) -> None:
@@ -46,6 +48,7 @@ def command(
     What is easier and what is harder than it stands between, each with what to say and until when.
     """
     from kb.ask import read
+    from kb.ask.fear import steps_for
     from kb.ask.names import resolve
     from kb.ask.swap import swap
 
@@ -57,7 +60,16 @@ def command(
         drills = {each.id: each._replace(sections=texts[each.id]) for each in drills.values()}
     wanted = drills[DrillId(resolve(db, "drill", words(drill)))]
     room = room_of(db, kit, have)
-    found = swap(wanted, room.have, drills=drills, items=items, lifts=read.lifts(db), ruled=ruled, instead=instead)
+    found = swap(
+        wanted,
+        room.have,
+        drills=drills,
+        items=items,
+        lifts=read.lifts(db),
+        ruled=ruled,
+        instead=instead or afraid,
+        steps=steps_for(wanted.lifts, drills.values(), read.faults(db)) if afraid else None,
+    )
     if as_json:
         from kb.show.as_json import swap_json
 
@@ -67,7 +79,9 @@ def command(
         from kb.show.swap_text import swap_text
 
         found = _with_text(db, found)
-        lines = swap_text(found, drills=drills, items=items, setting=setting_of(), only=only or "", instead=instead)
+        lines = swap_text(
+            found, drills=drills, items=items, setting=setting_of(), only=only or "", instead=instead or afraid
+        )
         click.echo("\n".join(lines))
 
 
@@ -91,7 +105,7 @@ def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
     from kb.ask import read
 
     parts = (found.easier, found.harder, found.swaps)
-    named = {each.drill.id for part in parts for each in part} | {drill.id for drill in found.strength}
+    named = {each.drill.id for part in parts for each in part} | {each.id for each in (*found.strength, *found.gently)}
     texts = read.sections(db, "drill", named)
 
     def told(drill: Drill) -> Drill:
@@ -102,4 +116,5 @@ def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
         harder=tuple(each._replace(drill=told(each.drill)) for each in found.harder),
         swaps=tuple(each._replace(drill=told(each.drill)) for each in found.swaps),
         strength=tuple(told(each) for each in found.strength),
+        gently=tuple(told(each) for each in found.gently),
     )

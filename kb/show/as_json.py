@@ -246,6 +246,7 @@ def swap_json(swap: "Swap") -> Json:
         "quiet": swap.ruled.quiet,
         "without": sorted(swap.ruled.without),
         "barred": list(swap.barred),
+        "gently": [_named(drill) for drill in swap.gently],
         "easier": [{**_named(each.drill), "eases": each.eases, "than": each.than} for each in swap.easier],
         "turn_up": (swap.turned_up or swap.drill).turn_up or "",
         "turn_up_of": (swap.turned_up or swap.drill).id,

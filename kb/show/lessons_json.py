@@ -33,6 +33,7 @@ def lessons_json(answer: "LessonsAnswer") -> Json:
         "minutes": asked.minutes,
         "done": lessons.begun,
         "most_new": asked.most,
+        "afraid": asked.steps is not None,
         "stiff": [_stiff(lessons, joint, answer.kept.get(joint)) for joint in asked.stiff],
         "goal": None if lessons.goal is None else lessons.goal.id,
         "missing": [drill.id for drill in lessons.missing],

@@ -16,6 +16,7 @@ from kb.show.lessons_words import (
     HOW_IT_GOES,
     IF_MET,
     KINDS,
+    body_said,
     due_before,
     facts,
     headline,
@@ -23,7 +24,6 @@ from kb.show.lessons_words import (
     left_said,
     named,
     next_said,
-    stiff_said,
     title,
     told,
     warm_said,
@@ -64,7 +64,7 @@ def lessons_sheet(answer: LessonsAnswer, paper: str = "a4") -> str:
         f"<h1>{escape(lift.name)}</h1>",
         f'<p class="facts">{escape(" · ".join(facts(answer)))}</p>',
         f"<p>{escape(headline(lessons))}</p>",
-        *(f"<p>{escape(text)}</p>" for text in stiff_said(answer)),
+        *(f"<p>{escape(text)}</p>" for text in body_said(answer)),
         f'<p class="usual">{escape(USUAL)}</p>',
     ]
     pages = [_lesson(answer, lesson, seen) for lesson in lessons.lessons]

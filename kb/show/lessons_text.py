@@ -9,6 +9,7 @@ from kb.show.lessons_words import (
     HOW_IT_GOES,
     IF_MET,
     KINDS,
+    body_said,
     due_before,
     facts,
     headline,
@@ -16,7 +17,6 @@ from kb.show.lessons_words import (
     left_said,
     named,
     next_said,
-    stiff_said,
     title,
     told,
     warm_said,
@@ -32,7 +32,7 @@ def lessons_text(answer: LessonsAnswer, setting: Setting) -> list[str]:
     lessons, seen = answer.lessons, set[str]()
     lines = aside(lessons.teaching.shelf.lift.name, setting.between.join(facts(answer)), setting)
     lines += wrapped(headline(lessons), setting.width)
-    for text in stiff_said(answer):
+    for text in body_said(answer):
         lines += wrapped(text, setting.width)
     for lesson in lessons.lessons:
         lines += ["", *_lesson(answer, lesson, seen, setting)]

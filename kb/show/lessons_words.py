@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
+from kb.ask.fear import AFRAID
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line, LineKind, is_way_out
 from kb.ask.plan.lessons import Lessons
@@ -20,6 +21,7 @@ __all__ = [
     "IF_MET",
     "KINDS",
     "Told",
+    "body_said",
     "due_before",
     "easier_said",
     "facts",
@@ -28,7 +30,6 @@ __all__ = [
     "left_said",
     "named",
     "next_said",
-    "stiff_said",
     "title",
     "told",
     "until_said",
@@ -122,7 +123,9 @@ def headline(lessons: Lessons) -> str:
         said = f"{some} {ends} {end.name.lower()}, which is known."
     else:
         whole = f"the whole {lift.name.lower()}" if end.id == lift.drill else end.name.lower()
-        said = f"{some} {ends} {whole}: shown and done, not yet held."
+        other = lessons.lessons[-1].other
+        both = f"{whole} and, after it from the shoulders, {other.name.lower()}" if other is not None else whole
+        said = f"{some} {ends} {both}: shown and done, not yet held."
     if lessons.missing and lessons.goal is not None:
         left = listed([each.name.lower() for each in lessons.missing])
         goal = lessons.goal.name.lower()
@@ -137,9 +140,9 @@ def _are(lessons: Lessons) -> str:
     return "is" if len(lessons.missing) == 1 else "are"
 
 
-def stiff_said(answer: LessonsAnswer) -> list[str]:
-    """How to work with each stiff joint; and where nothing here opens it, that too."""
-    said = []
+def body_said(answer: LessonsAnswer) -> list[str]:
+    """How to work with fear, and with each stiff joint; and where nothing here opens it, that too."""
+    said = [] if answer.lessons.teaching.steps is None else [AFRAID]
     for joint in answer.lessons.teaching.stiff:
         kept = answer.kept.get(joint)
         opened = any(joint in drill.opens for drill in answer.lessons.teaching.openers)

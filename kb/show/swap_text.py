@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
+from kb.ask.fear import AFRAID
 from kb.ask.harder import Harder
 from kb.ask.near import Near
 from kb.ask.swap import Swap
@@ -53,14 +54,19 @@ def swap_text(
     told = _Told(swap.have, items, {(gear.item, gear.using) for gear in swap.gear}, set())
     lines = [] if instead and swap.doable else _as_it_is(swap, items, setting)
     lines += wrapped(QUIET, setting.width) if swap.ruled.quiet else []
+    if swap.gently:
+        lines += wrapped(AFRAID, setting.width)
+        steps = [line for drill in swap.gently for line in _drill(drill, "", told, setting)]
+        lines += titled("In this order, each until it is met", steps, setting)
     if only:
         found = _easier(swap, drills, told, setting) if only == "easier" else _harder(swap, told, setting)
         return _begun(lines + (found or wrapped(_none(swap, only), setting.width)))
     if instead or swap.barred:
         lines += _nearest(swap, told, setting) or wrapped(_none(swap, "like it"), setting.width)
-        named = {near.drill.id for near in swap.swaps}
+        named = {*(near.drill.id for near in swap.swaps), *(drill.id for drill in swap.gently)}
         swap = swap._replace(easier=tuple(each for each in swap.easier if each.drill.id not in named))
-        lines += [*_harder(swap, told, setting, same=not instead), *_easier(swap, drills, told, setting)]
+        lines += [] if swap.gently else _harder(swap, told, setting, same=not instead)
+        lines += _easier(swap, drills, told, setting)
     else:
         lines += [*_easier(swap, drills, told, setting), *_harder(swap, told, setting)]
         lines += _nearest(swap, told, setting)

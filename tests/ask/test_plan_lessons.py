@@ -10,6 +10,7 @@ from lesson_rules import broken_lesson_rules
 
 from kb.ask import read
 from kb.ask.ability.standing import standing
+from kb.ask.fear import steps_for
 from kb.ask.plan.goals import Goals, needed, parts_by_nearness, shed
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons, in_lessons
@@ -129,6 +130,33 @@ def test_more_lessons_lead_no_less_far(coach: Coach, lift: str) -> None:
         left.append(step(shelf.dials[end.id], shelf.dials[shelf.lift.drill], spans(shelf.lift)))
     assert left == sorted(left, reverse=True)
     assert left[-1] == 0
+
+
+@pytest.mark.no_cover
+@pytest.mark.parametrize("count", [2, 3, 4, 6])
+def test_a_lift_of_two_halves_ends_in_both(coach: Coach, count: int) -> None:
+    """In a whole clean and jerk, or in a clean and a jerk; never with all the lessons gone to one of them."""
+    for holds in ((), ("hang-clean",), ("power-jerk",)):
+        last = coach.lessons("clean-and-jerk", count, minutes=45, holds=holds).lessons[-1]
+        assert last.end is not None
+        done = {*last.end.lifts, *(last.other.lifts if last.other else ())}
+        assert LiftId("clean-and-jerk") in done or {LiftId("clean"), LiftId("jerk")} <= done
+        if last.other is not None:
+            assert any(line.drill == last.other for line in last.lines)
+
+
+def test_who_is_afraid_is_given_small_steps(coach: Coach) -> None:
+    """Fewer new drills; steps against fear come as soon as they can, and the lift's laws hold as ever."""
+    shelf = coach.shelves[LiftId("snatch")]
+    held = standing(shelf, [DrillId("hang-power-snatch"), DrillId("overhead-squat")])
+    steps = steps_for(shelf.lift.serves, shelf.drills.values(), coach.faults)
+    asked = coach.teaching("snatch", BAR_ROOM, 50, most=3)
+    found = in_lessons(asked._replace(steps=steps), held, 4)
+    assert found.lessons[0].shown[0].id == "press-under"
+    assert sum(each in steps for lesson in found.lessons for each in lesson.shown) == 2
+    assert coach.broken(found, held) == []
+    plain = in_lessons(asked, held, 4)
+    assert not {each.id for each in steps} & {each.id for each in plain.lessons[0].shown}
 
 
 def test_a_first_evening_of_the_clean_ends_in_a_clean(coach: Coach) -> None:

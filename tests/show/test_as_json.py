@@ -182,6 +182,7 @@ def test_a_swap_says_what_is_kept_and_lost() -> None:
         "quiet": False,
         "without": [],
         "barred": [],
+        "gently": [],
         "easier": [{"id": "d", "name": "D", "eases": "slower", "than": "a"}],
         "turn_up": "",
         "turn_up_of": "a",

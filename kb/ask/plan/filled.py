@@ -3,7 +3,7 @@
 from collections.abc import Collection, Iterator, Sequence
 from typing import NamedTuple
 
-from kb.ask.plan.goals import nearest_first
+from kb.ask.plan.goals import nearest_first, other_half
 from kb.ask.plan.lesson import MISS_MIN, Line, LineKind, is_way_out, line_minutes, moves, new_dose
 from kb.ask.plan.packed import Stand, checked, end_of, opening, raised, room, round_of
 from kb.ask.plan.stiff import aids, own
@@ -21,7 +21,8 @@ LEFT_OPEN = 5
 class Lesson(NamedTuple):
     """A lesson, counted from 1, with its drills in order; `raised` minutes warm up, `left` have no drill.
 
-    `end` is the movement it ends with; None where nothing moves yet.
+    `end` is the movement it ends with; None where nothing moves yet. `other` is the furthest of a lift's other half,
+    where that is known too.
     """
 
     n: int
@@ -29,6 +30,7 @@ class Lesson(NamedTuple):
     lines: tuple[Line, ...]
     left: int
     end: Drill | None
+    other: Drill | None = None
 
     @property
     def minutes(self) -> int:
@@ -121,6 +123,9 @@ def filled(teaching: Teaching, stand: Stand, new: Sequence[Drill]) -> tuple[Less
         given = _fitting(end, spare) or round_of(end.dose)
         ends = [_line(teaching, "lift", end, given)]
         spare -= ends[0].minutes
+    other = _other_half(teaching, known, end)
+    half = [] if other is None or other in new else _half(teaching, other, spare)
+    spare -= sum(line.minutes for line in half)
     looked: list[Line] = []
     for each in reversed(checked(stand, end)):
         line = _line(teaching, "check", each, round_of(each.dose))
@@ -132,10 +137,22 @@ def filled(teaching: Teaching, stand: Stand, new: Sequence[Drill]) -> tuple[Less
         ends += at_bar
         spare -= sum(line.minutes for line in at_bar)
     first, ends, finish = _left_over(teaching, stand, [*looked, *shown], ends, end, spare)
-    lines = (*opened, *first, *ends, *finish)
-    lesson = Lesson(stand.n + 1, raised(teaching, stand), lines, 0, end)
+    lines = (*opened, *first, *half, *ends, *finish)
+    lesson = Lesson(stand.n + 1, raised(teaching, stand), lines, 0, end, other)
     lesson = lesson._replace(left=teaching.minutes - lesson.minutes)
     return lesson, _after(stand, lesson, known)
+
+
+def _other_half(teaching: Teaching, known: Collection[DrillId], end: Drill | None) -> Drill | None:
+    drills = teaching.shelf.drills
+    there = [drills[each] for each in known if each in teaching.fits and drills[each].load[0] <= Load.STICK]
+    return None if end is None else other_half(teaching.shelf, there, end)
+
+
+def _half(teaching: Teaching, other: Drill, spare: int) -> list[Line]:
+    """A lift's other half, as much of it as fits."""
+    given = _fitting(other, spare)
+    return [] if given is None else [_line(teaching, "lift", other, given)]
 
 
 def _after(stand: Stand, lesson: Lesson, known: frozenset[DrillId]) -> Stand:

@@ -10,9 +10,22 @@ from kb.ask.plan.stiff import unspared
 from kb.ask.plan.teaching import Teaching
 from kb.ask.shelf import Shelf, ending_in
 from kb.errors import NoAnswer
-from kb.terms import Catch, Drill, DrillId, ItemId, Load, Speed, Stage
+from kb.terms import Catch, Drill, DrillId, ItemId, LiftId, Load, Speed, Stage
 
-__all__ = ["LESSON_BUDGET", "Goals", "furthest", "nearest_first", "needed", "parts_by_nearness", "shed"]
+__all__ = [
+    "LESSON_BUDGET",
+    "Goals",
+    "behind",
+    "furthest",
+    "nearest_first",
+    "needed",
+    "other_half",
+    "parts_by_nearness",
+    "shed",
+]
+
+MOST_ADDED = 2
+"""Small steps that a way is given for who is afraid, at most. Common practice, no source."""
 
 LESSON_BUDGET = 400
 """States a path may be looked for among, of a part of a lift for some lessons: there are many parts to try."""
@@ -39,6 +52,28 @@ def _left(shelf: Shelf, drill: Drill) -> int:
     if drill.id == shelf.lift.drill:
         return -1
     return dials.step(shelf.dials[drill.id], shelf.dials[shelf.lift.drill], dials.spans(shelf.lift))
+
+
+def behind(shelf: Shelf, reached: Collection[Drill]) -> tuple[frozenset[LiftId], int]:
+    """Of a lift of parts those that have been come less far in, and the stage that the others are at.
+
+    None where all are as far, or there are no parts.
+    """
+    far = {
+        part: max((int(each.stage) for each in reached if part in each.lifts and _whole(each)), default=0)
+        for part in shelf.lift.parts
+    }
+    least = min(far.values(), default=0)
+    late = frozenset(part for part, stage in far.items() if stage == least)
+    return (late, max(far.values())) if len(late) < len(far) else (frozenset(), 0)
+
+
+def other_half(shelf: Shelf, drills: Collection[Drill], end: Drill) -> Drill | None:
+    """The furthest movement of the parts of a lift that `end` is none of; None without parts, or if none is known."""
+    theirs = set(shelf.lift.parts) & set(end.lifts)
+    other = set(shelf.lift.parts) - theirs
+    there = [each for each in drills if other & set(each.lifts) and not theirs & set(each.lifts)]
+    return next((each for each in nearest_first(shelf, there) if theirs and _whole(each)), None)
 
 
 def furthest(shelf: Shelf, drills: Collection[Drill]) -> Drill | None:
@@ -92,7 +127,8 @@ class Goals:
     def ahead(self, known: frozenset[DrillId]) -> list[list[Drill]]:
         """The parts nearer to the whole lift than any known one of the same lift, nearest first.
 
-        In groups: those that spare what is stiff come before the others.
+        In groups: those that spare what is stiff come before the others. Of a lift of two halves the one that is
+        behind, as far as it can be done.
         """
         shelf, drills = self.teaching.shelf, self.teaching.shelf.drills
         reached = [drills[each] for each in known if each in drills and _whole(drills[each])]
@@ -105,6 +141,9 @@ class Goals:
             )
 
         parts = [drills[each] for each in parts_by_nearness(shelf, self.teaching.have, known)]
+        later, stage = behind(shelf, reached)
+        halves = [each for each in parts if later & set(each.lifts)]
+        parts = [each for each in halves if each.stage <= stage] or halves or parts
         groups: dict[int, list[Drill]] = {}
         for drill in parts:
             if not beaten(drill):
@@ -124,6 +163,30 @@ class Goals:
             and each not in known
         ]
         return nearest_first(self.teaching.shelf, parts)
+
+    def _in_steps(self, way: tuple[Drill, ...], known: frozenset[DrillId]) -> tuple[Drill, ...]:
+        """A way with two small steps more, each as soon as what it stands on is known; the last drill stays the last.
+
+        Steps that move: fear is of what moves.
+        """
+        asked, found = self.teaching, list[Drill]()
+        steps = [
+            each
+            for each in asked.steps or ()
+            if each.id in asked.fits
+            and each.speed > Speed.HELD
+            and each.stage is not Stage.PREPARE
+            and each.load[0] <= Load.STICK
+            and each.id not in {*known, *(there.id for there in way)}
+        ]
+        added = 0
+        for drill in way:
+            there = {*known, *(each.id for each in found)}
+            ready = [each for each in steps if all(there & set(group) for group in each.groups)][: MOST_ADDED - added]
+            steps = [each for each in steps if each not in ready]
+            added += len(ready)
+            found += [*ready, drill]
+        return tuple(found)
 
     def least(self, goal: Drill, known: frozenset[DrillId]) -> int:
         """Drills that must be shown for a part at least: those without which nothing that it stands on can be done."""
@@ -164,4 +227,5 @@ class Goals:
             return None
         drills = dict.fromkeys(entry.drill.id for entry in found.entries if entry.drill.id not in known)
         way = tuple(asked.shelf.drills[each] for each in drills)
+        way = way if asked.steps is None else self._in_steps(way, known)
         return way if all(drill.load[0] <= Load.STICK for drill in way) else None

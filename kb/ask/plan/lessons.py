@@ -71,7 +71,8 @@ def in_lessons(teaching: Teaching, holds: frozenset[DrillId], lessons: int) -> L
     stand, made, goal = Stand(before), list[Lesson](), None
     while len(made) < lessons:
         left = lessons - len(made)
-        aim = _to(goals, goal, stand, left) if goal is not None and goal.id not in stand.known else None
+        to_go = goal is not None and goal.id not in stand.known
+        aim = _to(goals, goal, stand, _share(teaching, goal, left)) if goal is not None and to_go else None
         aim = aim or _aim(goals, stand, left)
         new = _next(goals, aim, stand, left) if aim is not None else ()
         if not made and not new and end_of(teaching, stand, ()) is None:
@@ -90,6 +91,12 @@ def _to(goals: Goals, goal: Drill, stand: Stand, lessons: int) -> _Aim | None:
         if found is not None:
             return found
     return None
+
+
+def _share(teaching: Teaching, goal: Drill, lessons: int) -> int:
+    """How many of so many lessons a part may take: of two halves neither takes them all."""
+    lift = teaching.shelf.lift
+    return lessons if goal.id == lift.drill or not lift.parts else -(-lessons // 2)
 
 
 def _packed(goals: Goals, goal: Drill, stand: Stand, lessons: int, count: int) -> _Aim | None:
@@ -121,7 +128,8 @@ def _aim(goals: Goals, stand: Stand, lessons: int) -> _Aim | None:
     for group in groups:
         for count in range(MOST_SHED + 1):
             for goal in group:
-                found = _packed(goals, goal, stand, lessons, count) if sole or _spared(goals, goal) else None
+                theirs = _share(goals.teaching, goal, lessons)
+                found = _packed(goals, goal, stand, theirs, count) if sole or _spared(goals, goal) else None
                 if found is not None:
                     return found
     for group in groups:

@@ -8,18 +8,23 @@ from kb.ask.shelf import Shelf
 from kb.kit import BAR, BARS, Fit, loads
 from kb.terms import Drill, DrillId, ItemId, Load, Regression, Speed, Stage
 
-__all__ = ["MOST_IN_LESSON", "MOST_MOVING", "Teaching", "at_stick", "easier", "lightest_bar"]
+__all__ = ["MOST_FOR_AFRAID", "MOST_IN_LESSON", "MOST_MOVING", "Teaching", "at_stick", "easier", "lightest_bar"]
 
 MOST_IN_LESSON, MOST_MOVING = 6, 4
 """New drills in a lesson at most, and how many of them may move: the others are held a few seconds. Common practice,
 no source."""
 
 
+MOST_FOR_AFRAID = 3
+"""New drills in a lesson at most for who is afraid. Common practice, no source."""
+
+
 class Teaching(NamedTuple):
     """What so many lessons of a lift are made of.
 
     `openers` are the drills that open the `stiff` joints; `misses` are drills whose entry says how to get out;
-    `fits` says of each drill that can be done here how it can.
+    `fits` says of each drill that can be done here how it can. `steps` is what the library has against fear, for who is
+    afraid; None for who isn't.
     """
 
     shelf: Shelf
@@ -31,6 +36,7 @@ class Teaching(NamedTuple):
     stiff: tuple[str, ...]
     openers: tuple[Drill, ...]
     misses: frozenset[DrillId]
+    steps: tuple[Drill, ...] | None = None
 
     @property
     def most_moving(self) -> int:
