@@ -307,6 +307,11 @@ def test_what_is_at_home_can_be_listed() -> None:
         (("--lessons", "3", "--stiff", "tail"), "opens a joint 'tail'"),
         (("--stiff", "ankle"), "say with --lessons how many"),
         (("--afraid",), "say with --lessons how many"),
+        (("--best", "60"), "name it with --weeks or --by"),
+        (("--weeks", "3", "--opener", "85"), "say with --weight or --best"),
+        (("--weeks", "3", "--best", "60", "--weight", "62"), "leave out --weight"),
+        (("--weeks", "3", "--spare", "neck"), "doesn't know 'neck'"),
+        (("--spare", "back"), "name it with --weeks or --by"),
         (("--away", "0"), "is no week away; write numbers from 2 to 104"),
         (("--away", "5,next"), "is no week away"),
         (("--away", "1"), "is no week away"),
@@ -327,6 +332,31 @@ def test_the_part_that_lags_behind_is_said() -> None:
     said = " ".join(ask(*asked).stdout.split())
     assert "lags behind, so it begins each week" in said
     assert json.loads(ask(*asked, "--json").stdout)["weak"] == "full-jerk"
+
+
+def test_a_best_is_no_goal_but_what_the_goal_is_reckoned_from() -> None:
+    """A little more than it, from nine tenths; the opener as light as was asked for, the second half-way."""
+    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "10", "--best", "75", "--opener", "84")
+    said = " ".join(ask(*asked, "--kit", "hall", "--bar", "women").stdout.split())
+    assert "goes from 67, nine tenths of the best, to 77 kg, a little more than the 75 of the best" in said
+    assert "First try, 64 kg" in said
+    assert "Second try, 70 kg" in said
+    assert "announced, two people looking on" in said
+    assert "% more" not in said
+
+
+def test_a_back_that_is_slow_to_be_fresh_is_spared(monkeypatch: pytest.MonkeyPatch) -> None:
+    """No hinge and no slow pull in any session, of either lift; without the wish there are some."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")  # the small library has no snatch
+    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "8", "--best", "75", "--also", "snatch")
+    asked += ("--also-best", "58", "--kit", "hall", "--minutes", "75", "--per-week", "3", "--json")
+    found = []
+    for more in ((), ("--spare", "back")):
+        sessions = json.loads(ask(*asked, *more).stdout)["sessions"]
+        drills = {each["id"] for session in sessions for each in session["drills"]}
+        found.append({each for each in drills if "pull" in each or "deadlift" in each or "row" in each})
+    assert found[0]
+    assert found[1] == set()
 
 
 @pytest.mark.parametrize(("first", "much"), [("48", True), ("58", False)])

@@ -32,15 +32,13 @@ from kb.commands.asked import (
 from kb.commands.plan_asked import (
     TURNS,
     Wishes,
-    also_of,
     away_of,
     check_lessons,
-    goal_of,
     home_of,
-    limits_of,
     weak_of,
     wish_options,
 )
+from kb.commands.plan_day_asked import also_of, goal_of, limits_of
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId

@@ -2,25 +2,20 @@
 
 import sqlite3
 from collections.abc import Callable
-from datetime import date
 from typing import Any, NamedTuple, TypeVar
 
 import click
 
 from kb.ask import read
-from kb.ask.names import resolve, resolve_any
-from kb.ask.path import Path
+from kb.ask.names import resolve_any
 from kb.ask.plan.away import Away
-from kb.ask.plan.block import LIMITS, MOST_FINISH, Limits
-from kb.ask.plan.kilograms import Goal
+from kb.ask.plan.block import MOST_FINISH
 from kb.ask.plan.lessons import MOST_LESSONS
 from kb.ask.plan.plan import Home
-from kb.ask.plan.second import Also
 from kb.ask.plan.teaching import MOST_IN_LESSON
 from kb.ask.plan.weeks import MOST_A_WEEK, MOST_LOOKED_AT, MOST_NEW
 from kb.ask.shelf import Shelf
 from kb.commands.asked import room_of
-from kb.discs import iron_of, weight
 from kb.errors import BadInput
 from kb.terms import DrillId, ItemId, LiftId
 
@@ -28,19 +23,19 @@ __all__ = [
     "MOST_WEEKS",
     "TURNS",
     "Wishes",
-    "also_of",
     "at_home",
     "away_of",
     "check_lessons",
-    "goal_of",
     "home_of",
-    "limits_of",
     "weak_of",
     "wish_options",
 ]
 
 MOST_WEEKS = 104
 """Weeks to a day at most; more is a slip of the pen."""
+
+LEAST_OPENER = 70
+"""The lightest first try that can be asked for, in per cent of the wish."""
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -86,11 +81,33 @@ class Wishes(NamedTuple):
     also: str | None
     also_weight: str | None
     also_from: str | None
+    best: str | None
+    also_best: str | None
+    opener: int | None
+    spare: str | None
 
 
 def wish_options(command: Command) -> Command:
-    """Add the day and its weight, `--bar`, `--new`, `--returning`, sessions at home, weeks away."""
-    for option in (
+    """Add the day and all that is about it, `--bar`, `--new`, `--returning`, lessons, sessions at home, weeks away."""
+    for option in (*_after_the_day(), *_besides(), *_the_day()):
+        command = option(command)
+    return command
+
+
+Option = Callable[[Any], Any]
+
+
+def _after_the_day() -> tuple[Option, ...]:
+    """How the first try is taken, a second lift, and how much strengthens; the last comes first in the help."""
+    return (
+        click.option(
+            "--opener",
+            type=click.IntRange(LEAST_OPENER, 98),
+            metavar="PERCENT",
+            help="The first try, in per cent of the wish; 92 if nothing is said. Lower after a day with no lift made.",
+        ),
+        click.option("--spare", metavar="A", help="What takes long to be fresh again: back (no hinge or slow pull)."),
+        click.option("--also-best", metavar="KG", help="As --best, of the second lift."),
         click.option("--also-from", metavar="KG", help="What goes of it today, done well; else 60 % of it."),
         click.option("--also-weight", metavar="KG", help="What is to be lifted of the second lift on the day."),
         click.option("--also", metavar="LIFT", help="A second lift for the day, held today: it begins each session."),
@@ -106,6 +123,12 @@ def wish_options(command: Command) -> Command:
             metavar="N",
             help="Sessions a week with a squat at most, once the lift is built up; a lift from the floor is none.",
         ),
+    )
+
+
+def _besides() -> tuple[Option, ...]:
+    """Lessons, weeks away, sessions at home, and how a plan teaches."""
+    return (
         click.option(
             "--lessons",
             type=click.IntRange(1, MOST_LESSONS),
@@ -135,47 +158,19 @@ def wish_options(command: Command) -> Command:
         click.option(
             "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its kg."
         ),
+    )
+
+
+def _the_day() -> tuple[Option, ...]:
+    """When it is, what is to be lifted on it, and what lags behind."""
+    return (
         click.option("--weak", metavar="PART", help="The part of the lift that lags behind: it begins each week."),
         click.option("--from", "first", metavar="KG", help="What goes today, done well; else 60 % of --weight."),
+        click.option("--best", metavar="KG", help="The best so far: the wish is a little more, 2 % and 1 kg at least."),
         click.option("--weight", metavar="KG", help="What is to be lifted on the day."),
         click.option("--by", metavar="YYYY-MM-DD", help="The day to be ready by."),
         click.option("--weeks", type=click.IntRange(1, MOST_WEEKS), help="How many weeks there are."),
-    ):
-        command = option(command)
-    return command
-
-
-def goal_of(wishes: Wishes, begins: date | None) -> Goal | None:
-    """The day and the weight that were wished for; None where no day was named.
-
-    `begins` is the next session's date, today where none was said. Raises BadInput, in one sentence, for a date that
-    isn't one or has passed, two days at once, a weight without a day, and what is no weight.
-    """
-    if wishes.weeks is None and wishes.by is None:
-        if wishes.weight is not None or wishes.first is not None:
-            raise BadInput("--weight and --from say what is lifted on a day: name it with --weeks or --by")
-        return None
-    if wishes.weeks is not None and wishes.by is not None:
-        raise BadInput("--weeks and --by both name the day; give one")
-    days = 7 * wishes.weeks - 1 if wishes.weeks is not None else _days(wishes.by or "", begins or date.today())
-    if wishes.weight is None and wishes.first is not None:
-        raise BadInput("--from says where the weight begins: say with --weight where it goes")
-    kg = weight(wishes.weight, "--weight") if wishes.weight is not None else None
-    first = weight(wishes.first, "--from") if wishes.first is not None else None
-    return Goal(days, kg, first, iron_of(wishes.bar).bar)
-
-
-def _days(by: str, begins: date) -> int:
-    try:
-        day = date.fromisoformat(by)
-    except ValueError:
-        raise BadInput(f"--by {by!r} is no date; write it as 2026-05-01") from None
-    days = (day - begins).days
-    if days < 0:
-        raise BadInput(f"--by {by} is before the next session, {begins}")
-    if days > 7 * MOST_WEEKS:
-        raise BadInput(f"--by {by} is more than {MOST_WEEKS} weeks away")
-    return days
+    )
 
 
 def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> None:
@@ -200,41 +195,16 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
         "also": wishes.also,
         "also-weight": wishes.also_weight,
         "also-from": wishes.also_from,
+        "best": wishes.best,
+        "also-best": wishes.also_best,
+        "opener": wishes.opener,
+        "spare": wishes.spare,
     }
     for name, said in beside.items():
         if said is not None:
             raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")
     if len(per_week) > 1:
         raise BadInput("--lessons are so many and no more: with them --per-week takes one number")
-
-
-def limits_of(wishes: Wishes) -> Limits:
-    """How much there may be of what strengthens.
-
-    Raises BadInput for a limit without a day: until the lift is held nothing strengthens.
-    """
-    said = {name: getattr(wishes, name) for name in ("squats", "finish") if getattr(wishes, name) is not None}
-    if said and wishes.weeks is None and wishes.by is None:
-        raise BadInput(f"--{next(iter(said))} is about the weeks up to a day: name it with --weeks or --by")
-    return LIMITS._replace(**said)
-
-
-def also_of(db: sqlite3.Connection, wishes: Wishes, goal: Goal | None, way: Callable[[Shelf], Path]) -> Also | None:
-    """The second lift for the day, `way` being how its path is found; None without one.
-
-    Raises BadInput for an unknown lift, and for a lift without a weight or a weight without a lift.
-    """
-    if wishes.also is None:
-        if wishes.also_weight is not None or wishes.also_from is not None:
-            raise BadInput("--also-weight and --also-from are about a second lift: name it with --also")
-        return None
-    lift = LiftId(resolve(db, "lift", wishes.also))
-    if wishes.also_weight is None:
-        raise BadInput("--also names a second lift: say with --also-weight what is to be lifted of it on the day")
-    kg = weight(wishes.also_weight, "--also-weight")
-    first = weight(wishes.also_from, "--also-from") if wishes.also_from is not None else None
-    its = Goal(goal.days if goal is not None else 0, kg, first, iron_of(wishes.bar).bar)
-    return Also(way(read.shelf(db, lift)), its)
 
 
 def at_home(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId] | None:

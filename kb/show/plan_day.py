@@ -13,7 +13,8 @@ TO_THE_DAY = (
     " go by then, heavy and easy days by turns; what should go grows only where the heavy day met its standard, stays"
     " where it didn't, and goes back after two misses. part: of the lift, at weight, clean every time. finish:"
     " strengthens, at a load that leaves two good reps in hand; a day of sore joints goes without. The singles after"
-    " the last heavy days only once the dose has met its standard; the opener is the first try of the day. day: up in"
+    " the last heavy days only once the dose has met its standard; the opener is the first try of the day, taken as on"
+    " the day: in what you will wear, announced, two people looking on, a minute on a clock. day: up in"
     " singles, three tries at most, none after two misses running. A bad night, an illness or a night shift before: the"
     " easy day's weight, whatever the plan says. A weight is a wish; the standard decides."
 )
@@ -68,7 +69,12 @@ def _rise_said(lift: str, until: Until, *, much: bool) -> str:
     """From what to what a lift goes, and what is said of a rise that is large, or too large for small steps."""
     if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
         return f"{lift} is built up."
+    best = until.goal.best_kg
     said = f"{lift} goes from {until.from_kg:g}"
+    if best is not None and until.reached_kg >= until.goal.weight_kg:
+        return (
+            f"{said}, nine tenths of the best, to {until.reached_kg:g} kg, a little more than the {best:g} of the best."
+        )
     if until.reached_kg >= until.goal.weight_kg:
         rise = round(100 * (until.reached_kg / until.from_kg - 1))
         large = f" That is {rise} % more; {MUCH}" if much and rise > MUCH_MORE else ""

@@ -14,6 +14,7 @@ from kb.terms import Catch, Drill, LiftId, Load, Speed
 __all__ = [
     "LIMITS",
     "MOST_FINISH",
+    "SPARES",
     "SQUAT",
     "Limits",
     "dealt",
@@ -33,11 +34,15 @@ SQUAT = "squat"
 
 
 class Limits(NamedTuple):
-    """How many sessions a week may have a squat, and how many drills may strengthen in one."""
+    """How many sessions a week may have a squat, how many drills may strengthen in one, and families left out."""
 
     squats: int = MOST_A_WEEK
     finish: int = MOST_FINISH
+    spares: frozenset[str] = frozenset()
 
+
+SPARES = {"back": "hinge"}
+"""What may take long to be fresh again, and the family that is left out for it. Common practice, no source."""
 
 LIMITS = Limits()
 """Where nothing was asked for."""

@@ -1,7 +1,7 @@
 """Kilograms from the lift held to a day: what should go grows in a wave, and sessions are a share of it, by turns."""
 
 from collections.abc import Sequence
-from math import floor
+from math import ceil, floor
 from typing import NamedTuple
 
 from kb.ask.plan.wave import by_then
@@ -15,6 +15,7 @@ __all__ = [
     "OF_A_WEEK",
     "Goal",
     "begins_at",
+    "from_best",
     "reached",
     "rounded",
     "session_kg",
@@ -25,6 +26,9 @@ BEGIN_AT = 0.6
 
 MOST_MORE_KG = 2.5
 """By how many kilograms what should go grows a session at most, on average. Common practice, no source."""
+
+MORE_THAN_BEST, OF_BEST = 1.02, 0.9
+"""Shares of the best so far: what is wished for, and what goes today, done well. Common practice, no source."""
 
 FIRST = 0.8
 """The share of what goes today at which the lift is done at working weight first. Common practice, no source."""
@@ -42,12 +46,18 @@ BEFORE_THE_DAY = (0.8, 0.7)
 
 
 class Goal(NamedTuple):
-    """A day, so many days after the next session's, and what is wished for on it: kilograms, from what goes today."""
+    """A day, so many days after the next session's, and what is wished for on it: kilograms, from what goes today.
+
+    `opener` is the share of the wish at which the first try is taken, `best_kg` what the wish and what goes today were
+    reckoned from; None where nothing is said.
+    """
 
     days: int
     weight_kg: float | None = None
     from_kg: float | None = None
     bar_kg: float = 20.0
+    opener: float | None = None
+    best_kg: float | None = None
 
 
 def begins_at(goal: Goal) -> float | None:
@@ -55,6 +65,15 @@ def begins_at(goal: Goal) -> float | None:
     if goal.weight_kg is None:
         return None
     return goal.from_kg if goal.from_kg is not None else rounded(goal, BEGIN_AT * goal.weight_kg)
+
+
+def from_best(best_kg: float) -> tuple[float, float]:
+    """What to wish for after a best, and what goes on an ordinary day, kg. Common practice, no source.
+
+    >>> from_best(58), from_best(110)
+    ((60, 52), (113, 99))
+    """
+    return ceil(max(best_kg + 1, MORE_THAN_BEST * best_kg)), floor(OF_BEST * best_kg)
 
 
 def rounded(goal: Goal, kg: float) -> float:

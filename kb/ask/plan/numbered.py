@@ -34,7 +34,12 @@ def beside_of(
     part, or a squat where `limits` allow none, NoAnswer where a session of so many minutes is too short for it and the
     lift.
     """
+
+    def spared(form: Form) -> bool:
+        return family(form.drill) in limits.spares
+
     main, others = parts_of(shelf, have, forms, held=held)
+    main, others = (tuple(form for form in each if not spared(form)) for each in (main, others))
     behind: Lagging | None = None
     if weak is not None:
         first = weak_part(shelf, have, forms, weak, held=held)
@@ -50,7 +55,8 @@ def beside_of(
     n, drill_n = len(forms), forms[-1].drill_n + 1
     of_path = {form.drill.id: form.drill_n for form in forms}
     numbered: list[Form] = []
-    for at, form in enumerate([*main, *others, *finishing(shelf, have, of_path)]):
+    strong = [form for form in finishing(shelf, have, of_path) if not spared(form)]
+    for at, form in enumerate([*main, *others, *strong]):
         numbered.append(form._replace(n=n + at, drill_n=of_path.get(form.drill.id, drill_n + at)))
     parts = len(main) + len(others)
     behind = behind.numbered(numbered[0]) if behind is not None else None

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from kb.ask.path import Path
 from kb.ask.plan.beside import Beside
-from kb.ask.plan.block import SQUAT, Limits, family
+from kb.ask.plan.block import LIMITS, SQUAT, Limits, family
 from kb.ask.plan.fill import Slot
 from kb.ask.plan.forms import Form, forms_of
 from kb.ask.plan.kilograms import Goal
@@ -138,7 +138,8 @@ def with_second(
     its = weeks._replace(room=second_room(weeks.room), light_room=second_room(weeks.light_room))
     rest = weeks._replace(room=main_room(weeks.room), light_room=main_room(weeks.light_room))
     what = until(also.goal, forms, its, [], begun)
-    beside = _no_squat(beside_of(shelf, have, forms, minutes, held=True))
+    limits = LIMITS._replace(spares=own.beside.limits.spares)
+    beside = _no_squat(beside_of(shelf, have, forms, minutes, held=True, limits=limits))
     firsts = Own(forms, what, [], begun, beside, shelf.lift).sessions(its)
     found = []
     for first, then in zip(firsts, own.sessions(rest), strict=True):

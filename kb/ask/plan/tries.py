@@ -49,7 +49,8 @@ def opener(rise: Rise) -> float | None:
         return None
     at = _rehearsal(rise)
     goes = rise.goes(at) if at is not None else None
-    return rounded(rise.goal, min(OPENER * rise.end, goes if goes is not None else rise.end))
+    share = OPENER if rise.goal.opener is None else rise.goal.opener
+    return rounded(rise.goal, min(share * rise.end, goes if goes is not None else rise.end))
 
 
 def tries(rise: Rise) -> tuple[float, ...]:
@@ -63,7 +64,9 @@ def tries(rise: Rise) -> tuple[float, ...]:
     first = opener(rise)
     if first is None or rise.end is None:
         return ()
-    second = rounded(rise.goal, SECOND * rise.end)
+    # half-way up from an opener of one's own
+    share = SECOND if rise.goal.opener is None else (rise.goal.opener + 1) / 2
+    second = rounded(rise.goal, share * rise.end)
     return tuple(sorted({each for each in (first, second, rise.end) if first <= each <= rise.end}))
 
 
