@@ -38,7 +38,7 @@ def _library(monkeypatch: pytest.MonkeyPatch, catalogue: Path) -> None:
 
 @pytest.fixture
 def no_solver(monkeypatch: pytest.MonkeyPatch) -> None:
-    """The extra isn't installed; fewer orders are tried than a coach waits for, as no test hangs on the last of them."""
+    """The extra isn't installed; fewer orders are tried than usual, as no test hangs on the last of them."""
     monkeypatch.setattr("kb.ask.class_.greedy.TRIES", 2_000)
     for name in [each for each in sys.modules if each.startswith("kb.solve.")]:
         monkeypatch.delitem(sys.modules, name)
