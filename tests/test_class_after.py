@@ -138,6 +138,11 @@ def test_the_rack_is_for_who_cant_clean_what_they_jerk(tmp_path: Path) -> None:
     assert "rack" in ups["L0"][0]["gear"]
     assert "The bar comes from the rack." in said
     assert " rack L0" in said
+    sheet = tmp_path / "sheet.html"
+    asked._ask("--sheet", str(sheet))
+    page = sheet.read_text("utf-8")
+    assert '<span class="at">rack</span>' in page  # who has it when is on paper too
+    assert f"{ups['L0'][0]['rounds']} boxes to tick" in page  # one a round
     heavy = Asked(
         tmp_path, {**needs, "weight_kg": 60}, {**needs, "weight_kg": 90}, lift="jerk", gear={"bar": 2, "rack": 1}
     )

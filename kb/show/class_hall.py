@@ -36,7 +36,8 @@ def hall_row(each: LifterPlan, start_s: int, letters: dict[DrillId, str]) -> lis
         if slot.start_s > now:
             cells.append(Cell((slot.start_s - now) // TICK_S, "", "waiting" if slot in each.slots else "none"))
         text = {"shown": "*", "loading": "+", "helps": "h"}.get(slot.part, letters[slot.drill.id])
-        cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, slot.part))
+        kind = "work" if slot.part == "up" else slot.part
+        cells.append(Cell((slot.end_s - slot.start_s) // TICK_S, text, kind))
         now = slot.end_s
     for more in each.goes_on:
         if more.start_s > now:  # whose turn comes later

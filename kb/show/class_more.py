@@ -58,7 +58,7 @@ def strength_said(slot: Slot, setting: Setting) -> str:
 def strength_line(slot: Slot, setting: Setting) -> str:
     """The line of a card, with what must be seen and what to say, as no coach is there for it."""
     if slot.part == "up":
-        return f"{up_line(slot)} The standard: {moved_on(slot.drill.standard)}."
+        return f"{up_line(slot)} To standard: {slot.drill.standard.seen}."
     cue = f' "{slot.drill.cues[0].rstrip(".")}."' if slot.drill.cues else ""
     return f"{strength_said(slot, setting)} On when {moved_on(slot.drill.standard)}.{cue}"
 

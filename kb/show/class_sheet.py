@@ -10,6 +10,7 @@ from typing import NamedTuple
 
 from kb.ask.class_.slots import ClassPlan, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import hall_row, hall_times
@@ -72,6 +73,8 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         groups=_groups(plan, letters),
         coaches=[_coach(plan, n) for n in range(asked.coaches)],
         calls=calls_said(plan),
+        bars=bars_table(plan),
+        helpers=helpers_said(asked.helpers),
         cares=cares_of(plan),
         gear=gear_said(plan),
         cards=[(title_of(each), _card(plan, each), after(each)) for each in plan.lifters],
@@ -125,6 +128,8 @@ def _tried(line: _Line, slot: Slot) -> _Line:
 def _on_when(slot: Slot) -> tuple[int, str]:
     """How many tries there are to tick, and what they must show; of a check those of its one round."""
     standard, dose = slot.drill.standard, slot.drill.dose
+    if slot.part == "up":
+        return slot.rounds, f"To standard: {standard.seen}. A box a round."
     tries = dose.reps * dose.sides
     if slot.part == "work" or standard.of <= tries:
         return standard.of, f"On when {moved_on(standard)}."

@@ -5,6 +5,7 @@ from typing import NamedTuple
 from kb.ask.class_.rotation import TICK_S
 from kb.ask.class_.slots import ClassPlan, GearUse, LifterPlan, Slot
 from kb.dose import minutes
+from kb.show.class_at_bars import bars_table
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
@@ -68,6 +69,7 @@ class ClassShown(NamedTuple):
     gear_said: tuple[str, ...]
     coaches: tuple[tuple[tuple[str, str], ...], ...]
     calls: tuple[tuple[str, str], ...]
+    bars: tuple[tuple[str, str], ...]
     drills: tuple[DrillLine, ...]
     cards: tuple[CardShown, ...]
     ask_first: bool
@@ -80,7 +82,7 @@ def class_page(stock: Stock) -> Page:
     name = found.plan.matter.asked.name if isinstance(found, Planned) else "A class"
     if isinstance(found, NoPlan):
         said = str(found)
-        held = ClassShown(name, "", (), (), (), (), 0, (), (), (), (), (), (), (), (), ask_first=False, why=said)
+        held = ClassShown(name, "", (), (), (), (), 0, (), (), (), (), (), (), (), (), (), ask_first=False, why=said)
         return Page("class", name, "class", held, data=no_class_json(said, found.short))
     return Page("class", name, "class", _shown(found), data=class_json(found.plan))
 
@@ -103,6 +105,7 @@ def _shown(found: Planned) -> ClassShown:
         gear_said=tuple(gear_said(plan)),
         coaches=tuple(_duties(plan, coach) for coach in range(asked.coaches)),
         calls=tuple(calls_said(plan)),
+        bars=tuple(bars_table(plan)),
         drills=tuple(_drills(plan, letters)),
         cards=tuple(_card(plan, each) for each in plan.lifters),
         ask_first=any(own.lifter.weight_kg or own.up for own in plan.matter.owns),
