@@ -1,5 +1,6 @@
 """How to tell a fault's causes apart, as a short list: the cheapest checks that do, in order."""
 
+import re
 from collections.abc import Sequence
 
 from kb.ask.tells import decide
@@ -7,7 +8,20 @@ from kb.show.coach_words import human, listed
 from kb.show.setting import Setting, hanging, titled
 from kb.terms import Fault
 
-__all__ = ["tell_lines"]
+__all__ = ["only_heavy_said", "tell_lines"]
+
+_LIGHT_BAR = re.compile(r"\b(?:light|empty) bar\b", re.IGNORECASE)
+
+ONLY_HEAVY = (
+    "Where it shows only from some weight on, a light bar proves nothing: make that check at the least weight that"
+    " shows it, if that went well today, for one round."
+)
+"""Said beside checks with a light bar. Common practice, no source."""
+
+
+def only_heavy_said(fault: Fault) -> str:
+    """What to do with checks that ask for a light bar where the fault is heavier; nothing where none does."""
+    return ONLY_HEAVY if any(_LIGHT_BAR.search(tell.do) for tell in decide(fault).tells) else ""
 
 
 def tell_lines(fault: Fault, setting: Setting) -> list[str]:
@@ -20,6 +34,8 @@ def tell_lines(fault: Fault, setting: Setting) -> list[str]:
     if decision.left_together:
         pairs = listed([f"{human(a)} from {human(b)}" for a, b in decision.left_together])
         lines += hanging("  ", f"None of these tells {pairs}.", setting)
+    heavy = only_heavy_said(fault)
+    lines += hanging("  ", heavy, setting) if heavy else []
     return titled(f"To tell the causes apart ({decision.seconds} s)", lines, setting)
 
 

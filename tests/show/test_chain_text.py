@@ -18,8 +18,9 @@ from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
 from kb.show.instead_text import instead_text
 from kb.show.setting import Setting
+from kb.show.tell_lines import only_heavy_said
 from kb.show.why_text import why_text
-from kb.terms import Catch, DrillId, FaultId, ItemId, LiftId, Load, LoadFrom, PositionId, Stage
+from kb.terms import Catch, Cause, DrillId, Fault, FaultId, ItemId, LiftId, Load, LoadFrom, PositionId, Stage, Tell
 
 BAR, STICK = ItemId("bar"), ItemId("stick")
 
@@ -410,3 +411,13 @@ def test_a_chain_at_weight_says_where_to_begin_and_a_jerk_what_ends_it_without_a
     assert flat(HEAVIER) in flat(told(small_chain("hips-rise-first")))
     assert flat(NO_SPLIT) not in flat(told(clean))
     assert flat(NO_SPLIT) in flat(told(small_chain("jerk-dips-forward", "jerk")))
+
+
+def test_a_light_check_says_what_holds_where_the_fault_is_heavy() -> None:
+    """Only beside a check that asks for a light bar."""
+    tell = Tell(do="Two jerks with a light bar.", look="Is it gone?", seconds=20, yes=("one",), no=("two",))
+    fault = Fault(
+        FaultId("a-b"), "A", (), (), causes=(Cause("one", "nerve", ""), Cause("two", "timing", "")), tells=(tell,)
+    )
+    assert "least weight that shows it" in only_heavy_said(fault)
+    assert only_heavy_said(fault._replace(tells=(tell._replace(do="Two jerks with a stick."),))) == ""

@@ -11,6 +11,7 @@ from kb.show.page.content.session import session_links
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Prepared
 from kb.show.page.stock import Stock
+from kb.show.tell_lines import only_heavy_said
 from kb.terms import Fault, FaultId
 
 __all__ = ["CauseShown", "FaultShown", "TellShown", "fault_page"]
@@ -47,6 +48,7 @@ class FaultShown(NamedTuple):
     tells: tuple[TellShown, ...]
     tell_seconds: int
     left_together: str
+    only_heavy: str
     causes: tuple[CauseShown, ...]
     compare: tuple[Link, ...]
     sessions: tuple[Link, ...]
@@ -70,6 +72,7 @@ def fault_page(stock: Stock, fault_id: str, prepared: Prepared) -> Page:
         ),
         tell_seconds=decision.seconds,
         left_together=listed([f"{human(a)} from {human(b)}" for a, b in decision.left_together]),
+        only_heavy=only_heavy_said(fault),
         causes=tuple(_cause(fault, n, stock, prepared) for n in range(len(fault.causes))),
         compare=tuple(Link(stock.name(other), "fault", other) for other in fault.look_alikes),
         sessions=tuple(session_links(stock, fault, prepared).values()),
