@@ -580,7 +580,7 @@ HOSTILE = {
 
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE.keys())
 def test_odd_text_is_answered_in_good_time(db: sqlite3.Connection, text: str) -> None:
-    """In a moment, the best of three, with room for other work beside it; nothing breaks, the catalogue is as it was."""
+    """In a moment, the best of three, other work beside it or not; nothing breaks, the catalogue is as it was."""
     took = []
     for _ in range(3):
         began = process_time()
