@@ -127,6 +127,15 @@ def test_nobody_works_up_where_no_coach_can_look_or_no_time_is_left(tmp_path: Pa
     assert Asked(tmp_path, HOLDS, gear={"bar": 0, "stick": 2}).answer()["lifters"][0]["strength"] == []
 
 
+@pytest.mark.parametrize(("floors", "lowered"), [(0, True), ("plenty", False)])
+def test_where_nothing_may_be_dropped_the_way_out_is_to_lower_it(tmp_path: Path, floors: object, lowered: bool) -> None:
+    """For every drill of the class, also those that need no floor of their own to drop on."""
+    gear = {"bar": 2, "stick": 4, "drop-floor": floors}
+    said = Asked(tmp_path, {"holds": ["full-snatch"], "bar": "light"}, gear=gear).text()
+    assert ("nothing may be dropped on this floor" in said) is lowered
+    assert ("drop the bar behind you" in said) is not lowered
+
+
 def test_the_rack_is_for_who_cant_clean_what_they_jerk(tmp_path: Path) -> None:
     """One pair of stands, two who need it: never at the same time, and the coach's page says who has it when."""
     jerks = {"holds": ["full-jerk"]}

@@ -10,7 +10,7 @@ from kb.kit import Gear
 from kb.show.coach_words import plain_markdown
 from kb.terms import Catch, Drill, Load
 
-__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "USUAL", "Due", "asks_first", "begun", "cares"]
+__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "UNDROPPED", "USUAL", "Due", "asks_first", "begun", "cares"]
 
 USUAL = "Stop on pain, not on effort. Load only what was held unloaded. Keep the floor clear."
 """The one line on every chain and sheet."""

@@ -7,7 +7,7 @@ from kb.ask.class_.groups import Group
 from kb.ask.class_.people import NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.kit import RACK
-from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
+from kb.show.care import ASK_FIRST, NO_REVIEW, UNDROPPED, USUAL, Due, cares
 from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
 from kb.show.class_today import today_said
@@ -15,7 +15,7 @@ from kb.show.class_weights import bar_said, of_my_weight
 from kb.show.coach_words import dosed, human, listed
 from kb.show.session_words import clock
 from kb.show.setting import Setting
-from kb.terms import DrillId, Load, Stage
+from kb.terms import DrillId, ItemId, Load, Stage
 
 # fmt: off
 __all__ = [
@@ -26,6 +26,8 @@ __all__ = [
 
 LETTERS = "ABCDEFGIJKLMNOPQRSTUVWXYZ0123456789"
 """For the drills of a chart, a letter's small form for what there is more of it; `h` is for helping."""
+
+DROP_FLOOR = ItemId("drop-floor")
 
 MANY = 5
 """Names from which on a whole group is said by its number."""
@@ -271,7 +273,8 @@ def closing_texts(plan: ClassPlan) -> list[str]:
 
 def cares_of(plan: ClassPlan) -> list[str]:
     """What is due before the class: how to miss, room round the bars, partners; each once."""
-    seen: set[str] = set()
+    # a hall without a floor to drop on has none for any of its drills
+    seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
     found = []
     after = {slot.drill.id for each in plan.lifters for slot in each.strength}
     strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
