@@ -81,7 +81,7 @@ def test_an_optimum_is_lawful_and_costs_what_the_judge_says(seed: int, size: int
 
 
 @given(questions(most=8))
-@settings(deadline=None, max_examples=25)
+@settings(deadline=None, max_examples=60)
 def test_readings_agree_on_drawn_worlds(asked: tuple[World, ChainQuestion]) -> None:
     """Listing, solver and judge agree on worlds that Hypothesis draws too."""
     world, question = asked

@@ -5,17 +5,10 @@ from collections.abc import Iterable, Mapping
 from kb.ask.plan.lesson import is_way_out
 from kb.terms import Drill, DrillId, Fault, FaultId, LiftId, Speed
 
-__all__ = ["AFRAID", "MOST_STEPS", "steps_for", "way_out_of"]
+__all__ = ["MOST_STEPS", "steps_for", "way_out_of"]
 
 MOST_STEPS = 4
 """Steps named at most, the way out not counted. Ours."""
-
-AFRAID = (
-    "Who is afraid: the way out comes first, with a stick, until it is dull. Then small steps: the lifter chooses depth"
-    " and weight of each try and says them aloud; nothing by surprise, no disc unasked, nobody looking on who isn't"
-    " wanted. A step that isn't met is made smaller, never louder; three good ones end it for today."
-)
-"""How to work meanwhile. Common practice, no source."""
 
 
 def steps_for(lifts: Iterable[LiftId], drills: Iterable[Drill], faults: Mapping[FaultId, Fault]) -> tuple[Drill, ...]:

@@ -150,6 +150,10 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
         raise file.wrong(f"{at}.today", f"{said.name} mends a fault: leave out `today`, or the fault")
     today = tuple(dict.fromkeys(_goal(file, db, text, f"{at}.today.{n}", lift) for n, text in enumerate(said.today)))
     where = file.at(f"{at}.name").rpartition(",")[0]
+    if said.bar is not None and (fault is not None or read.lift(db, lift).drill not in held):
+        raise file.wrong(
+            f"{at}.bar", f"it is about a lift that is held, and {said.name} doesn't practise one: leave it out"
+        )
     if said.bar == "light" and said.weight_kg is not None:
         raise file.wrong(
             f"{at}.bar", f"{said.name} stays with a light bar or has a day's weight: leave one of them out"

@@ -10,7 +10,7 @@ from kb.kit import Gear
 from kb.show.coach_words import plain_markdown
 from kb.terms import Catch, Drill, Load
 
-__all__ = ["ASK_FIRST", "NO_REVIEW", "RULES", "UNDROPPED", "USUAL", "Due", "asks_first", "begun", "cares"]
+__all__ = ["AFRAID", "ASK_FIRST", "NO_REVIEW", "RULES", "UNDROPPED", "USUAL", "Due", "asks_first", "begun", "cares"]
 
 USUAL = "Stop on pain, not on effort. Load only what was held unloaded. Keep the floor clear."
 """The one line on every chain and sheet."""
@@ -22,6 +22,14 @@ ASK_FIRST = (
     "Ask someone qualified first where there is pain, a past dislocation, tingling hands in the rack, dizziness, high"
     " blood pressure or pregnancy (the breath is held at working weight), and for children."
 )
+
+
+AFRAID = (
+    "Who is afraid: the way out comes first, with a stick, until it is dull. Then small steps: the lifter chooses depth"
+    " and weight of each try and says them aloud; nothing by surprise, no disc unasked, nobody looking on who isn't"
+    " wanted. A step that isn't met is made smaller, never louder; three good ones end it for today."
+)
+"""How to work meanwhile. Common practice, no source."""
 
 
 def asks_first(drills: Iterable[Drill]) -> bool:

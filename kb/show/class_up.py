@@ -2,6 +2,7 @@
 
 from kb.ask.class_.slot import Slot
 from kb.show.coach_words import listed
+from kb.show.session_words import span
 
 __all__ = ["UP", "up_line"]
 
@@ -21,7 +22,7 @@ def up_line(slot: Slot) -> str:
     reps, half = slot.drill.dose.reps, slot.rounds // 2
     turns = f" in turns with {listed(slot.shares)}," if slot.shares else ""
     first = f"the first {half} of {reps}, then singles" if reps > 1 else "singles"
-    said = f"{slot.drill.name}, working up: {slot.rounds} rounds, one every {slot.every_s // 60} min,{turns} {first}."
+    said = f"{slot.drill.name}, working up: {slot.rounds} rounds, one every {span(slot.every_s)},{turns} {first}."
     said += f"{' The bar comes from the rack.' if slot.racked else ''} Begin 5 kg over the empty bar. After a round to"
     said += " standard 5 kg more (10 while it's easy, 2.5 once it's hard), else the same again."
     if slot.shares:

@@ -13,14 +13,14 @@ from kb.show.class_more import more_said
 from kb.show.class_today import today_said
 from kb.show.class_weights import bar_said, of_my_weight
 from kb.show.coach_words import dosed, human, listed
-from kb.show.session_words import clock
+from kb.show.session_words import clock, span
 from kb.show.setting import Setting
 from kb.terms import DrillId, ItemId, Load, Stage
 
 # fmt: off
 __all__ = [
     "after", "cares_of", "chain_said", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
-    "slot_said", "span", "title_of", "verdict",
+    "slot_said", "title_of", "verdict",
 ]
 # fmt: on
 
@@ -128,18 +128,6 @@ def _drills_said(plan: ClassPlan) -> str:
     if least >= most:
         return f"{said}; with as little waiting it can't be fewer."
     return f"{said}; that it could be {least}, with as little waiting, is not ruled out."
-
-
-def span(seconds: int) -> str:
-    """A stretch of time for people, to the half minute.
-
-    >>> span(90), span(30), span(120)
-    ('1 min 30 s', '30 s', '2 min')
-    """
-    whole, rest = divmod(seconds, 60)
-    return " ".join(
-        part for part in (f"{whole} min" if whole else "", f"{rest} s" if rest or not whole else "") if part
-    )
 
 
 def letters_of(plan: ClassPlan) -> dict[DrillId, str]:

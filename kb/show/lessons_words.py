@@ -3,14 +3,13 @@
 from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
-from kb.ask.fear import AFRAID
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line, LineKind, is_way_out
 from kb.ask.plan.lessons import Lessons
 from kb.ask.plan.stiff import unspared
 from kb.ask.session.warm_up import raises
 from kb.kit import BAR, fit, gear_at
-from kb.show.care import LOWERED, Due, cares
+from kb.show.care import AFRAID, LOWERED, Due, cares
 from kb.show.coach_words import dosed, human, listed, moved_on, plain_markdown
 from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.setting import Setting
@@ -124,8 +123,11 @@ def headline(lessons: Lessons) -> str:
     else:
         whole = f"the whole {lift.name.lower()}" if end.id == lift.drill else end.name.lower()
         other = lessons.lessons[-1].other
-        both = f"{whole} and, after it from the shoulders, {other.name.lower()}" if other is not None else whole
-        said = f"{some} {ends} {both}: shown and done, not yet held."
+        if other is not None:
+            # the halves as they come in the lift, whichever the lesson ends with
+            first, then = (end, other) if lift.parts[0] in end.lifts else (other, end)
+            whole = f"{first.name.lower()} and, from the shoulders, {then.name.lower()}"
+        said = f"{some} {ends} {whole}: shown and done, not yet held."
     if lessons.missing and lessons.goal is not None:
         left = listed([each.name.lower() for each in lessons.missing])
         goal = lessons.goal.name.lower()

@@ -9,7 +9,17 @@ from kb.show.coach_words import LOADS, moved_on, seen
 from kb.show.setting import Setting
 from kb.terms import Dose, Drill, DrillId, Load, Speed, Stage
 
-__all__ = ["PARTS", "clock", "dose_words", "if_not_words", "is_check", "standard_words", "tempo_words", "weight_words"]
+__all__ = [
+    "PARTS",
+    "clock",
+    "dose_words",
+    "if_not_words",
+    "is_check",
+    "span",
+    "standard_words",
+    "tempo_words",
+    "weight_words",
+]
 
 PARTS = {"warm-up": "Warm-up", "chain": "Drills", "lift": "The lift", "finish": "Finish"}
 """The parts of a session as they are headed."""
@@ -22,6 +32,18 @@ def clock(seconds: int) -> str:
     ('0:00', '10:05')
     """
     return f"{seconds // 60}:{seconds % 60:02}"
+
+
+def span(seconds: int) -> str:
+    """A stretch of time for people, to the half minute.
+
+    >>> span(90), span(30), span(120)
+    ('1 min 30 s', '30 s', '2 min')
+    """
+    whole, rest = divmod(seconds, 60)
+    return " ".join(
+        part for part in (f"{whole} min" if whole else "", f"{rest} s" if rest or not whole else "") if part
+    )
 
 
 def tempo_words(drill: Drill, dose: Dose) -> str:

@@ -3,11 +3,11 @@
 from collections.abc import Collection, Mapping, Sequence
 from typing import NamedTuple
 
-from kb.ask.fear import AFRAID
 from kb.ask.harder import Harder
 from kb.ask.near import Near
 from kb.ask.swap import Swap
 from kb.kit import fit
+from kb.show.care import AFRAID
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
 from kb.terms import Drill, DrillId, FaultId, Item, ItemId

@@ -22,6 +22,7 @@ from kb.dials import spans, step
 from kb.errors import BadInput, NoAnswer
 from kb.show.lessons_answer import LessonsAnswer
 from kb.show.lessons_json import lessons_json
+from kb.show.lessons_words import headline
 from kb.terms import Catch, DrillId, ItemId, LiftId, Load, Speed, Stage
 
 LIFTS = ("snatch", "clean", "jerk", "clean-and-jerk")
@@ -143,6 +144,12 @@ def test_a_lift_of_two_halves_ends_in_both(coach: Coach, count: int) -> None:
         assert LiftId("clean-and-jerk") in done or {LiftId("clean"), LiftId("jerk")} <= done
         if last.other is not None:
             assert any(line.drill == last.other for line in last.lines)
+            first, then = headline(coach.lessons("clean-and-jerk", count, minutes=45, holds=holds)).split(
+                " and, from the shoulders, "
+            )
+            jerk = next(each for each in (last.end, last.other) if "jerk" in each.lifts)
+            assert then.startswith(jerk.name.lower())
+            assert jerk.name.lower() not in first
 
 
 def test_who_is_afraid_is_given_small_steps(coach: Coach) -> None:

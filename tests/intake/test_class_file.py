@@ -174,6 +174,8 @@ def test_the_page_about_classes_is_true(db: read.sqlite3.Connection, tmp_path: P
         ("jerk", "{name: A, holds: [full-jerk], bar: racked}", "there is no rack"),
         ("snatch", "{name: A, holds: [full-snatch], bar: light, weight_kg: 40}", "leave one of them out"),
         ("snatch", "{name: A, holds: [full-snatch], bar: heavy}", "light"),
+        ("snatch", "{name: A, holds: [hang-snatch], bar: light}", "doesn't practise one"),
+        ("jerk", "{name: A, fault: jerk-press-out, weight_kg: 40, bar: racked}", "doesn't practise one"),
     ],
 )
 def test_what_a_lifter_s_bar_can_be(

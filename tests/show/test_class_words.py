@@ -5,8 +5,8 @@ from class_told import PARTNER, STICK, drill, planned
 
 from kb.show.class_sheet import class_sheet
 from kb.show.class_text import class_text
-from kb.show.class_words import duty_said, letters_of, span, title_of, verdict
-from kb.show.session_words import clock
+from kb.show.class_words import duty_said, letters_of, title_of, verdict
+from kb.show.session_words import clock, span
 from kb.show.setting import Setting
 from kb.terms import Dose, DrillId, ItemId, Standard
 

@@ -15,7 +15,7 @@ class Slot(NamedTuple):
     """A stretch of a lifter's class, s from its start. `gear` is empty for all but the first at one set.
 
     `shares` names all who share it, in the order of their turns; `watched` says that a coach stands by at the first
-    try, `light` that a stick serves for a bar, `racked` that a rack does. `with_whom` is who is helped, or helps.
+    try, `light` that a stick serves for a bar, `racked` that a rack is used. `with_whom` is who is helped, or helps.
     Who works up to a weight does so many `rounds`, one `every_s`.
     """
 
