@@ -156,7 +156,7 @@ def _grown(script: str, many: int) -> str:
 def test_search_is_quick_in_a_library_of_two_thousand_drills(
     browser: Chromium, folder_served: Place, site: Path, record_property: Any
 ) -> None:
-    """Between two key strokes on a processor slowed to a quarter, of every fourth phrase; the best of five tries."""
+    """The slowest phrase below 30 ms on a processor slowed to a quarter, of every fourth; the best of five tries."""
     grown = _grown((site / "assets" / "index.js").read_text("utf-8"), 2000)
     asked = phrases()[::4]
 
@@ -182,6 +182,6 @@ def test_search_is_quick_in_a_library_of_two_thousand_drills(
     middle, most = times[len(times) // 2], times[-1]
     record_property("search_ms", {"median": middle, "most": most, "phrases": len(times)})
     print(f"search in 2,000 drills at a quarter speed: median {middle:.1f} ms, most {most:.1f} ms")  # noqa: T201
-    # beside other work a single phrase may be kept waiting; alone the slowest takes some 14 ms
-    assert middle < 30
-    assert times[int(0.95 * len(times))] < 60
+    assert middle < 15
+    # beside another worker a single phrase may be kept waiting; alone the slowest takes some 14 ms
+    assert times[int(0.95 * len(times))] < 30
