@@ -345,6 +345,7 @@ def test_a_best_is_no_goal_but_what_the_goal_is_reckoned_from() -> None:
     assert "% more" not in said
 
 
+@pytest.mark.no_cover
 def test_a_back_that_is_slow_to_be_fresh_is_spared(monkeypatch: pytest.MonkeyPatch) -> None:
     """No hinge and no slow pull in any session, of either lift; without the wish there are some."""
     monkeypatch.delenv("DRILLPATH_LIBRARY")  # the small library has no snatch
@@ -385,6 +386,7 @@ def test_weeks_by_turns_are_asked_for_with_commas() -> None:
         assert "--per-week" in ask("jerk", "--per-week", wrong, code=2).stderr
 
 
+@pytest.mark.no_cover
 def test_a_second_lift_is_asked_for_with_its_weight(monkeypatch: pytest.MonkeyPatch) -> None:
     """And says what is missing. The small library has no snatch."""
     monkeypatch.delenv("DRILLPATH_LIBRARY")

@@ -12,7 +12,7 @@ from pydantic import ValidationError
 
 from kb.ask import read
 from kb.ask.class_.doing import PARTNER
-from kb.ask.class_.people import PLENTY, Class, Lifter
+from kb.ask.class_.people import LONGER_WAIT_S, MOST_WAIT_S, PLENTY, Class, Lifter
 from kb.ask.names import resolve
 from kb.errors import BadInput
 from kb.intake.class_model import ENOUGH, ClassModel, LifterModel
@@ -86,13 +86,14 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         model.minutes,
         model.coaches,
         60 * model.warm_up_minutes,
-        model.most_wait_s,
+        MOST_WAIT_S if model.most_wait_s is None else model.most_wait_s,
         model.bar_kg,
         _drills(file, db, model.known, "known"),
         _goal(file, db, model.to, "to", class_lift) if model.to else None,
         model.new,
         _today(file, db, model, class_lift),
         helpers=model.helpers,
+        longer_s=LONGER_WAIT_S if model.most_wait_s is None else 0,
     )
 
 

@@ -4,7 +4,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, StringConstraints
 
-from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE, WARM_UP_S
+from kb.ask.class_.people import NEW_AT_ONCE, WARM_UP_S
 from kb.make.fields import Entry, Name
 
 __all__ = ["ENOUGH", "ClassModel", "LifterModel"]
@@ -44,7 +44,7 @@ class ClassModel(Entry):
     coaches: int = Field(default=1, ge=1, le=20, description="how many coaches there are")
     helpers: int = Field(default=0, ge=0, le=20, description="how many help who don't lift, such as a teacher")
     warm_up_minutes: int = Field(default=WARM_UP_S // 60, ge=0, le=60, description="the common warm-up, minutes")
-    most_wait_s: int = Field(default=MOST_WAIT_S, ge=0, le=3600, description="the longest anyone waits, seconds")
+    most_wait_s: int | None = Field(default=None, ge=0, le=3600, description="the longest anyone waits, seconds")
     bar_kg: float = Field(default=20.0, gt=0, le=50, description="what a bar weighs, kg")
     kit: Name = Field(default="hall", description="a kit: of what isn't counted there is enough")
     gear: dict[str, Any] = Field(default_factory=dict, description="things and how many there are, or `plenty`")

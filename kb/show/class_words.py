@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
-from kb.ask.class_.people import NEW_AT_ONCE
+from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.kit import RACK
 from kb.show.care import ASK_FIRST, NO_REVIEW, UNDROPPED, USUAL, Due, cares
@@ -69,8 +69,8 @@ def verdict(plan: ClassPlan, *, with_solver: bool) -> list[str]:
         how = "Not proved the least: how much a better plan could save is not known."
         if not with_solver:
             how += " Installed with `drillpath[class]`, the program looks further and proves it."
-    spared = _spared_said(plan)
-    first = [*today_said(plan), *([spared] if spared else []), *bars_said(plan)]
+    without = list(filter(None, (_spared_said(plan), _longer_said(plan))))
+    first = [*today_said(plan), *without, *bars_said(plan)]
     return [*first, said, how, _drills_said(plan), *more_said(plan), *_left_said(plan)]
 
 
@@ -118,6 +118,17 @@ def _spared_said(plan: ClassPlan) -> str:
     who = f"{leave} do{'' if ' and ' in leave else 'es'} without the {listed([human(item) for item in items])}"
     first = "first those with a weight, then those who hold what is done, then those of one chain together"
     return f"{who}: {why}. It is left to {keep}: {first}, in the order of the file."
+
+
+def _longer_said(plan: ClassPlan) -> str:
+    """That some wait longer than is usual, and why; nothing where nobody has to."""
+    asked = plan.matter.asked
+    if asked.most_wait_s <= MOST_WAIT_S or not asked.longer_s:
+        return ""
+    return (
+        f"No plan was found in which the bars go round and nobody waits over {span(MOST_WAIT_S)} at a time, so they are"
+        f" up to {span(asked.most_wait_s)}; `most_wait_s` in the file holds them shorter, and takes bars from some."
+    )
 
 
 def _drills_said(plan: ClassPlan) -> str:

@@ -17,8 +17,9 @@ from kb.ask.class_.people import Class
 from kb.ask.class_.rotation import Plan, Rotation
 from kb.ask.class_.short import Short, sentence_of, too_long, with_more
 from kb.ask.class_.slots import ClassPlan, plan_of
-from kb.ask.class_.spared import spared
+from kb.ask.class_.spared import crowded, spared
 from kb.ask.class_.turns import MOST_AT_A_BAR
+from kb.ask.class_.walks import Walk, remembering
 from kb.ask.class_.with_sticks import stick_s
 from kb.errors import NoAnswer
 from kb.kit import BARS
@@ -87,9 +88,10 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     which some do without a bar (`spared`). Raises NoPlan where there is none either, with what is short where that is
     proved.
     """
+    walk = remembering()
 
     def anew(more: Class) -> list[Matter]:
-        return _ways(more, shelves, told)
+        return _ways(more, shelves, told, walk)
 
     def tried(other: Class, seconds: float | None = None) -> _Way | None:
         try:
@@ -100,7 +102,7 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     try:
         way = _best(anew(asked), prove=prove)
     except NoAnswer as none:
-        others = (*_shorter(asked), *spared(asked, _held(asked, shelves)))
+        others = _others(asked, _held(asked, shelves, walk))
         found = next(filter(None, (tried(each, CLOSER_S) for each in others)), None)
         if found is None:
             raise _reason(none, anew) from None
@@ -126,10 +128,20 @@ def _bars(asked: Class) -> int:
     return sum(asked.have.get(item, 0) for item in BARS)
 
 
-def _held(asked: Class, shelves: Shelves) -> list[int]:
+def _others(asked: Class, held: Sequence[int]) -> Iterator[Class]:
+    """The class otherwise: shorter lists, more at a bar, longer waits unless it is said how long; some without bars."""
+    yield from _shorter(asked)
+    yield from crowded(asked)
+    if asked.longer_s > asked.most_wait_s:
+        longer = asked._replace(most_wait_s=asked.longer_s)
+        yield from (longer, *crowded(longer))
+    yield from spared(asked, held)
+
+
+def _held(asked: Class, shelves: Shelves, walk: Walk) -> list[int]:
     """Who holds what they do, by number."""
     with suppress(NoAnswer):
-        return [n for n, own in enumerate(own_of(asked, shelves)) if own.by_themselves]
+        return [n for n, own in enumerate(own_of(asked, shelves, walk)) if own.by_themselves]
     return []
 
 
@@ -147,9 +159,9 @@ def _shorter(asked: Class) -> Iterator[Class]:
         yield from (asked._replace(spare_s=spare) for spare in SPARE_S)
 
 
-def _ways(asked: Class, shelves: Shelves, told: Told) -> list[Matter]:
+def _ways(asked: Class, shelves: Shelves, told: Told, walk: Walk) -> list[Matter]:
     """The class understood: those of one chain two by two; and each alone, in case that is the only way."""
-    owns = told(own_of(asked, shelves))
+    owns = told(own_of(asked, shelves, walk))
     paired = matter_of(asked, owns)
     alone = matter_of(asked, owns, pairs=False)
     return [paired] if alone.rotation == paired.rotation else [paired, alone]
@@ -201,7 +213,7 @@ def _reason(none: NoAnswer, anew: Callable[[Class], list[Matter]]) -> NoPlan:
     def again(what: str, by: int) -> list[Rotation]:
         found: list[Rotation] = []
         more = with_more(matter.asked, what, by)
-        for each in (more, *_shorter(more), *spared(more, held)):
+        for each in (more, *_others(more, held)):
             with suppress(NoAnswer):
                 found += [way.rotation for way in anew(each)]
         return found

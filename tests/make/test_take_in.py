@@ -49,6 +49,7 @@ def text(rows: list[dict[str, str]], separator: str = ",") -> str:
     return out.getvalue()
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize("kind", KINDS)
 def test_out_and_in_changes_nothing(kind: Kind) -> None:
     """The shipped library's own sheet has nothing to change in it, and its header is every field."""

@@ -101,6 +101,7 @@ def test_any_question_to_a_table(visitor: Visitor, table: str, ending: str, quer
     asked(visitor, f"/catalogue/{table}{ending}?{query}")
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize(
     "address",
     [

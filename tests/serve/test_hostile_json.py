@@ -53,6 +53,7 @@ def _holds(data: object) -> bool:
     return HARM in json.dumps(data, ensure_ascii=False).replace('\\"', '"')
 
 
+@pytest.mark.no_cover
 def test_every_served_answer_is_inert_and_whole(harmful: Path, visitor: Visitor) -> None:
     """The very data of the page, harm included, under its own type."""
     now, held = Reading(harmful), 0
@@ -105,6 +106,7 @@ def test_no_script_holds_what_would_end_it(visitor: Visitor) -> None:
     assert _holds(json.loads(found["assets/index.js"].partition("=")[2].rstrip(";\n")))
 
 
+@pytest.mark.no_cover
 def test_files_are_inert_too(harmful: Path, tmp_path: Path) -> None:
     """Of a folder nobody says what its files are."""
     with closing(read.open_catalogue(harmful)) as db:

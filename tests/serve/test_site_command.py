@@ -59,6 +59,7 @@ def _umask() -> int:
     return mask
 
 
+@pytest.mark.no_cover
 def test_again_is_the_same(library: Path, pages: Path) -> None:
     """An older copy is replaced by one of the same bytes; a page that is no more goes."""
     before = files(pages)
@@ -113,6 +114,7 @@ def test_where_nothing_can_be_written(library: Path, tmp_path: Path, monkeypatch
     assert [each.name for each in tmp_path.iterdir()] == ["file"]
 
 
+@pytest.mark.no_cover
 def test_two_processes_write_the_same(
     library: Path, pages: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -142,6 +144,7 @@ class Broken:
         assert cancel_futures
 
 
+@pytest.mark.no_cover
 def test_without_the_other_process_the_work_is_done_here(
     library: Path, pages: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -143,6 +143,7 @@ def test_a_check_is_ticked_for_its_one_round(reps: int, of: int, boxes: int, sai
     assert page.count("<span></span>") == boxes
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize("width", [40, 60, 100])
 def test_lines_fit_the_width(width: int) -> None:
     """However narrow the terminal."""

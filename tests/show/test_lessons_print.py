@@ -11,6 +11,7 @@ from click.testing import CliRunner
 from kb.commands.group import drillpath
 
 
+@pytest.mark.no_cover
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 @pytest.mark.parametrize(
     ("lift", "count", "more"),

@@ -18,6 +18,7 @@ from kb.ask.class_.doing import (
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import goals_of, today_of
+from kb.ask.class_.walks import Walk
 from kb.ask.class_.working_up import lift_up, taken_from_rack
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
@@ -41,8 +42,8 @@ def have_of(asked: Class) -> frozenset[ItemId]:
     return frozenset(there - {PARTNER} | ({PARTNER} if len(asked.lifters) > 1 else set()))
 
 
-def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
-    """Every lifter's own list of drills with the hall's gear.
+def own_of(asked: Class, shelves: Shelves, walk: Walk = path) -> tuple[Own, ...]:
+    """Every lifter's own list of drills with the hall's gear; `walk` finds the paths that lists are made of.
 
     Raises NoAnswer, with the lifter and the reason, where this gear leads nobody to the lift.
     """
@@ -64,7 +65,7 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
         if key not in seen:
             try:
                 shelf, there = shelves(lifter.lift), have - lifter.without
-                own = with_stick(_own(asked, lifter, shelf, there), there, shelf)
+                own = with_stick(_own(asked, lifter, shelf, there, walk), there, shelf)
                 own = with_training_bar(own, there, shelf)
                 seen[key] = with_bar(own, have, shelf, BARS)
             except NoAnswer as none:
@@ -74,9 +75,9 @@ def own_of(asked: Class, shelves: Shelves) -> tuple[Own, ...]:
     return tuple(found)
 
 
-def _own(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+def _own(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:
     if lifter.fault is None:
-        return _learning(asked, lifter._replace(holds=standing(shelf, lifter.holds)), shelf, have)
+        return _learning(asked, lifter._replace(holds=standing(shelf, lifter.holds)), shelf, have, walk)
     return _mending(asked, lifter, lifter.fault, shelf, have)
 
 
@@ -140,14 +141,14 @@ def _sitting(
     return Own(lifter, doings, asked.known | lifter.holds | {shelf.lift.drill}, len(route.entries) - len(entries))
 
 
-def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:
     """The next drills of the path: what opens them and what is held as checks, and so many new ones in full."""
     if shelf.lift.drill in lifter.holds:
-        return _practising(asked, lifter, shelf, have)
+        return _practising(asked, lifter, shelf, have, walk)
     if goals_of(asked, lifter, shelf):
-        return today_of(asked, lifter, shelf, have)
+        return today_of(asked, lifter, shelf, have, walk)
     part = ending_in(shelf, asked.to) if asked.to is not None and asked.to in shelf.drills else shelf
-    found = path(part, have=have, holds=lifter.holds)
+    found = walk(part, have=have, holds=lifter.holds)
     doings: list[Doing] = []
     new: set[DrillId] = set()
     for entry in found.entries:
@@ -196,13 +197,13 @@ def _kept_up(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]
     return (doing,) if any(each.using in BARS for each in gear) else ()
 
 
-def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+def _practising(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:
     """What leads into a lift that is held: the last drills before it on its path, as checks, then the lift in full.
 
     With a day's weight the lift is a check at a light bar first, and then done at that weight; without one it can be
     worked up to. Raises NoAnswer where what there is doesn't make it.
     """
-    whole = path(shelf, have=have).entries
+    whole = walk(shelf, have=have).entries
     entries = [entry for entry in whole if entry.drill.stage in (Stage.JOIN, Stage.WHOLE)]
     last = {entry.drill.id: entry for entry in entries}  # the heaviest of each
     kept = list(last.values())[-LEADING_IN - 1 :]

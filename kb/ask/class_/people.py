@@ -5,10 +5,13 @@ from typing import NamedTuple
 
 from kb.terms import DrillId, FaultId, ItemId, LiftId
 
-__all__ = ["MOST_WAIT_S", "NEW_AT_ONCE", "PLENTY", "WARM_UP_S", "Class", "Lifter"]
+__all__ = ["LONGER_WAIT_S", "MOST_WAIT_S", "NEW_AT_ONCE", "PLENTY", "WARM_UP_S", "Class", "Lifter"]
 
 MOST_WAIT_S = 180
 """Nobody waits longer than this at a time, s, unless the class says otherwise. Common practice, no source."""
+
+LONGER_WAIT_S = 300
+"""As long as this, s, before anyone has to do without a bar, unless the class says how long. Ours."""
 
 WARM_UP_S = 600
 """The common warm-up, s, unless the class says otherwise: about ten minutes. Common practice, no source."""
@@ -49,7 +52,8 @@ class Class(NamedTuple):
     the whole, and `new_at_once` how many drills each of them is shown; `today` instead what all of them have done by
     the end, in the order in which the coach names it, with lists that leave `spare_s` of the time free for others and
     that go on by so many drills `further` on the path, where that fits. `to_a_bar` is how many take turns at one bar at
-    most where there aren't enough; where it is `sparing` they take as few bars as they can.
+    most where there aren't enough; where it is `sparing` they take as few bars as they can. Before anyone does without
+    a bar they may wait `longer_s`, where it isn't said how long they may.
     `helpers` are grown-ups who don't lift.
     """
 
@@ -70,3 +74,4 @@ class Class(NamedTuple):
     to_a_bar: int = 2
     sparing: bool = False
     helpers: int = 0
+    longer_s: int = 0

@@ -7,16 +7,22 @@ from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.turns import MOST_AT_A_BAR as MOST
 from kb.kit import BAR, TRAINING_BAR
 
-__all__ = ["spared"]
+__all__ = ["crowded", "spared"]
 
 SHARES = (4.0, 3.0, 2.0, 1.5, 1.25, 1.0, 0.5)
 """Lifters to a bar, tried in turn: from four at each down to half the bars. Ours."""
 
 
-def spared(asked: Class, held: Collection[int] = ()) -> Iterator[Class]:
-    """The class with more to a bar, then with fewer lifters at the bars, the most who keep one first.
+def crowded(asked: Class) -> Iterator[Class]:
+    """The class with three, then four to a bar; none where each has one, or there is none."""
+    if 0 < asked.have.get(BAR, 0) < len(asked.lifters):
+        yield from (asked._replace(to_a_bar=count) for count in range(3, MOST + 1))
 
-    All at first, by three and four to a bar; then from four at each down to half the bars, and whole chains as they
+
+def spared(asked: Class, held: Collection[int] = ()) -> Iterator[Class]:
+    """The class with fewer lifters at the bars, the most who keep one first.
+
+    From four at each down to half the bars, and whole chains as they
     come: so many of these as four at each bar would hold. At last nobody; but who has a day's weight always keeps one,
     as it needs a bar. Of the others first those who hold what is done (`held`, by number), then those of one chain
     together, in the order in which they are listed. Whoever doesn't does their whole chain with what else there is: a
@@ -36,7 +42,6 @@ def spared(asked: Class, held: Collection[int] = ()) -> Iterator[Class]:
     whole = [heavy + count for count in accumulate(order.count(kind) for kind in dict.fromkeys(order))]
     keeps = {max(keep, heavy) for keep in (*(int(share * bars) for share in SHARES), *whole) if keep <= MOST * bars}
     both = frozenset({BAR, TRAINING_BAR} if asked.have.get(TRAINING_BAR) else {BAR})
-    yield from (asked._replace(to_a_bar=count) for count in range(3, MOST + 1))
     ways = [(keep, frozenset({BAR})) for keep in sorted(keeps | {heavy}, reverse=True)]
     for keep, without in dict.fromkeys([*ways, (heavy, both)]):
         leave = set(by_need[keep:])

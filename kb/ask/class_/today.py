@@ -9,7 +9,8 @@ from kb.ask.class_.doing import Doing, Own, alone_s, counted, gear_of
 from kb.ask.class_.groups import joined
 from kb.ask.class_.people import Class, Lifter
 from kb.ask.class_.turns import MOST_AT_A_BAR
-from kb.ask.path import PathEntry, path
+from kb.ask.class_.walks import Walk
+from kb.ask.path import PathEntry
 from kb.ask.shelf import Shelf, ending_in
 from kb.dials import at_load
 from kb.kit import BAR, TRAINING_BAR, loads
@@ -35,13 +36,14 @@ class _Step(NamedTuple):
 
 
 class _Asked(NamedTuple):
-    """One lifter's question: what is there, and how much time, s."""
+    """One lifter's question: what is there, how much time, s, and what finds paths."""
 
     of: Class
     lifter: Lifter
     shelf: Shelf
     have: frozenset[ItemId]
     room_s: int
+    walk: Walk
 
     @property
     def goals(self) -> tuple[DrillId, ...]:
@@ -54,14 +56,15 @@ def goals_of(asked: Class, lifter: Lifter, shelf: Shelf) -> tuple[DrillId, ...]:
     return tuple(goal for goal in lifter.today or asked.today if goal in shelf.drills)
 
 
-def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId]) -> Own:
+def today_of(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:
     """The list of a lifter who learns, in a class that has a `today` of which one drill at least is of their lift.
 
     What doesn't fit the minutes goes in this order: heavier forms, drills that nothing later is built on, doses down
     to one round, and then the last of what was named, which the list says is left. Raises NoAnswer where the gear
     leads to none of it.
     """
-    question = _Asked(asked, lifter, shelf, have, 60 * asked.minutes - asked.warm_up_s - asked.spare_s)
+    room_s = 60 * asked.minutes - asked.warm_up_s - asked.spare_s
+    question = _Asked(asked, lifter, shelf, have, room_s, walk)
     goals = question.goals
     if lifter.holds >= set(goals):
         return _further(question, _again(question)) if asked.further else _again(question)
@@ -95,7 +98,7 @@ def _further(asked: _Asked, own: Own) -> Own:
     if asked.lifter.today:
         return own
     done = asked.lifter.holds | {doing.drill.id for doing in own.doings}
-    on_path = [entry.drill for entry in path(asked.shelf, have=asked.have, holds=done).entries]
+    on_path = [entry.drill for entry in asked.walk(asked.shelf, have=asked.have, holds=done).entries]
     fits, turned = asked.shelf.fits(asked.have), asked.shelf.dials
     last, kept = own.doings[-1].drill, list[Drill]()
     shown = {doing.drill.id for doing in own.doings if doing.drill.stage is not Stage.PREPARE} - asked.lifter.holds
@@ -140,7 +143,7 @@ def _steps(asked: _Asked, goals: Sequence[DrillId]) -> list[_Step]:
     again: dict[DrillId, _Step] = {}
     done = set(asked.lifter.holds)
     for goal in goals:
-        for entry in path(ending_in(asked.shelf, goal), have=asked.have, holds=frozenset(done)).entries:
+        for entry in asked.walk(ending_in(asked.shelf, goal), have=asked.have, holds=frozenset(done)).entries:
             drill = entry.drill
             least = loads(drill, asked.shelf.fits(asked.have)[drill.id], Load.LIGHT)[0]
             full = drill.id in goals
@@ -218,7 +221,7 @@ def _again(asked: _Asked) -> Own:
     lists = []
     led = set[DrillId]()
     for goal in asked.goals:
-        entries = path(ending_in(asked.shelf, goal), have=asked.have).entries
+        entries = asked.walk(ending_in(asked.shelf, goal), have=asked.have).entries
         last: dict[DrillId, PathEntry] = {
             entry.drill.id: entry for entry in entries if entry.drill.stage is not Stage.PREPARE
         }

@@ -110,6 +110,7 @@ def test_every_row_of_the_hall_is_as_wide_as_its_time(stock: Stock) -> None:
     assert all(sum(cell.span for cell in row) == max(wide) for row in gear_rows(plan).values())
 
 
+@pytest.mark.no_cover
 def test_where_there_is_no_plan_it_says_why_and_what_is_short(db: sqlite3.Connection, demo: Class) -> None:
     """One sentence, and for programs the answer of the command; no chart."""
     page = class_page(stock_of(db, demo._replace(minutes=15)))

@@ -111,6 +111,7 @@ def test_nothing_is_missing_and_nothing_is_there_besides(site: Path, stock: Stoc
     assert data < {f"{path}.json" for path in every}
 
 
+@pytest.mark.no_cover
 def test_every_link_leads_to_a_page_or_a_shared_file(reads: dict[str, Read], site: Path) -> None:
     """In a folder nothing is missing, and nothing leads to another origin."""
     there = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
@@ -151,6 +152,7 @@ def _leveled(text: str) -> str:
     return re.sub(r'data-static="\w+"', "", text)
 
 
+@pytest.mark.no_cover
 def test_served_and_in_a_folder_they_are_equal_but_for_addresses(
     files: dict[str, str], stock: Stock, answers: Answers, site: Path
 ) -> None:
