@@ -31,6 +31,8 @@ from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.errors import NoAnswer
 from kb.show.as_json import chain_json, no_chain_json
+from kb.show.coach_words import plain_markdown
+from kb.show.look_first import first_said
 from kb.terms import LiftId, Load
 
 __all__ = ["command", "with_text"]
@@ -47,6 +49,7 @@ __all__ = ["command", "with_text"]
 @click.option(
     "--at-most", type=click.IntRange(min=1), default=MOST_ENTRIES, show_default=True, help="Drills in one sitting."
 )
+@click.option("--first", type=click.IntRange(min=1), help="What to look at first, by its number, that fits: it leads.")
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
 @by_screen_option
@@ -64,6 +67,7 @@ def command(
     minutes: int | None,
     holds: str | None,
     at_most: int,
+    first: int | None,
     routes: int,
     why: bool,
     screen: str | None,
@@ -100,15 +104,16 @@ def command(
         _put_none(ctx, db, shelf, question, none, room, as_json=as_json)
         ctx.exit(1)
     found = with_text(db, found)
+    leads = first_said(found.matter.fault, first) if first is not None else ""
     if sheet is not None:
         from kb.show.sheet.chain_sheet import chain_sheet
 
-        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures_of(db, shelf.lift)))
+        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures_of(db, shelf.lift), first=first))
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
-        put_json({**chain_json(found, room.kit), **(seen.as_json() if seen else {})})
+        put_json({**chain_json(found, room.kit, plain_markdown(leads)), **(seen.as_json() if seen else {})})
         return
-    _put(db, found, room, named=cause is not None, why=why, seen=seen)
+    _put(db, found, room, named=cause is not None, first=first, why=why, seen=seen)
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -132,12 +137,22 @@ def _others(db: sqlite3.Connection, found: Chain) -> list[Instead]:
     return [other._replace(chain=with_text(db, other.chain)) if other.chain else other for other in others]
 
 
-def _put(db: sqlite3.Connection, found: Chain, room: Room, *, named: bool, why: bool, seen: ByScreen | None) -> None:
+def _put(
+    db: sqlite3.Connection,
+    found: Chain,
+    room: Room,
+    *,
+    named: bool,
+    first: int | None,
+    why: bool,
+    seen: ByScreen | None,
+) -> None:
     from kb.show.chain_text import chain_text
     from kb.show.setting import setting_of
 
     setting = setting_of()
-    lines = chain_text(found, room.kit, setting, named=named or seen is not None, others=_others(db, found))
+    judged_so = named or seen is not None
+    lines = chain_text(found, room.kit, setting, named=judged_so, others=_others(db, found), first=first)
     if seen:
         lines += seen.as_text(setting)
     if why:

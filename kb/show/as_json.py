@@ -133,8 +133,8 @@ def _route(route: "Route", lift: "Lift") -> Json:
     }
 
 
-def chain_json(chain: "Chain", kit: str | None) -> Json:
-    """A chain; `kit` is None where the question listed what there is.
+def chain_json(chain: "Chain", kit: str | None, first: str = "") -> Json:
+    """A chain; `kit` is None where the question listed what there is, `first` what is to be looked at before it.
 
     The drills' cues come from their text, so the chain's drills must have it (`kb.ask.read.with_text`).
     """
@@ -151,6 +151,7 @@ def chain_json(chain: "Chain", kit: str | None) -> Json:
         "load": matter.load.word,
         "kit": kit,
         "earlier": earlier,
+        **({"first": first} if first else {}),
         "throughout": matter.cause.throughout,
         "gone": matter.fault.gone,
         "tells": [_tell(tell) for tell in decide(matter.fault).tells],

@@ -17,7 +17,7 @@ from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.instead_text import instead_text
-from kb.show.look_first import look_first
+from kb.show.look_first import first_said, look_first
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
@@ -108,20 +108,29 @@ def session_said(shelf: Shelf, rehearsal: Rehearsal, kit: str | None) -> str | N
 
 
 def chain_text(
-    chain: Chain, kit: str | None, setting: Setting, *, named: bool, others: Sequence[Instead] = ()
+    chain: Chain,
+    kit: str | None,
+    setting: Setting,
+    *,
+    named: bool,
+    others: Sequence[Instead] = (),
+    first: int | None = None,
 ) -> list[str]:
     """A chain in lines.
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
-    tell the causes apart stands after the drills, with what the `others` call for.
+    tell the causes apart stands after the drills, with what the `others` call for. What is to be looked at `first`
+    leads, by its number.
     """
     matter, (best, *more) = chain.matter, chain.routes
-    lines = [*_title(matter, best, kit, setting), *_because(matter, setting, named=named)]
+    lines = _title(matter, best, kit, setting)
+    lines += [*prose(first_said(matter.fault, first), setting), ""] if first is not None else []
+    lines += _because(matter, setting, named=named)
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
-    lines += _look_first(matter.fault, setting)
+    lines += _look_first(matter.fault, setting, first)
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting)
@@ -143,9 +152,9 @@ def closing(setting: Setting, *, ask_first: bool) -> list[str]:
     return ["", *(line for text in texts for line in wrapped(text, setting.width))]
 
 
-def _look_first(fault: Fault, setting: Setting) -> list[str]:
-    """What a coach looks at before any drill; nothing where the fault doesn't say or comes without its text."""
-    text = look_first(fault)
+def _look_first(fault: Fault, setting: Setting, first: int | None) -> list[str]:
+    """What a coach looks at before any drill, save what leads; nothing where the fault doesn't say or has no text."""
+    text = look_first(fault, without=first)
     return titled("Look first", prose(text, setting, indent=2), setting) if text else []
 
 

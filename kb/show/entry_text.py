@@ -9,6 +9,7 @@ from kb.show.bars import Bar, bands_of
 from kb.show.chart import chart
 from kb.show.coach_words import CAUTIONS, LOADS, dosed, duration, either, human, listed, moved_on, throughout_said
 from kb.show.demand_words import asked
+from kb.show.look_first import look_first
 from kb.show.prose import sections_text
 from kb.show.setting import Setting, aside, hanging, labelled, rows, titled
 from kb.show.tell_lines import tell_lines
@@ -114,8 +115,8 @@ def fault_text(fault: Fault, names: Names, lifts: Mapping[LiftId, Lift], setting
         ],
         setting,
     )
-    first = {heading: fault.sections[heading] for heading in ("Looks like", "Look first") if heading in fault.sections}
-    lines += sections_text(first, setting)
+    first = {"Looks like": fault.sections.get("Looks like", ""), "Look first": look_first(fault)}
+    lines += sections_text({heading: text for heading, text in first.items() if text}, setting)
     causes = [
         line
         for n, cause in enumerate(fault.causes, 1)

@@ -1,22 +1,39 @@
 """What a coach looks at before any drill for a fault: what its entry says, and what can be behind any of them."""
 
+from kb.errors import BadInput
 from kb.terms import Fault
 
-__all__ = ["LATE", "look_first"]
+__all__ = ["LATE", "first_said", "look_first"]
 
 LATE = (
-    "- **Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
+    "**Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
     " Singles, a minute's rest; if four of five are right, lift in singles like these, and the chain can wait. The day"
     " after hard sport: light, and judge it another day."
 )
 """What can be behind any fault. Common practice, no source."""
 
+GONE = "If that mends it, lift like that and leave the drills; they are for what stays."
+"""What to do once it was looked at."""
 
-def look_first(fault: Fault) -> str:
-    """The section of the entry as Markdown, with what is true for any fault unless it says so itself; may be empty.
 
-    A fault that comes without its text has none.
+def look_first(fault: Fault, *, without: int | None = None) -> str:
+    """The section of the entry as a numbered list in Markdown, and what is true for any fault; `without` one of them.
+
+    May be empty: a fault that comes without its text has none.
     """
+    return "\n".join(f"{n}. {item}" for n, item in enumerate(_items(fault), 1) if n != without)
+
+
+def first_said(fault: Fault, number: int) -> str:
+    """The one that fits what was seen, to lead an answer, in Markdown; BadInput for a number that there isn't."""
+    items = _items(fault)
+    if not 0 < number <= len(items):
+        raise BadInput(f"--first {number}: {fault.name} has {len(items) or 'no'} things to look at first")
+    return f"First: {items[number - 1]} {GONE}"
+
+
+def _items(fault: Fault) -> list[str]:
+    """Each of them, unless the entry says what is true for any itself."""
     said = fault.sections.get("Look first", "")
-    own = not said or "ingles" in said or "tired" in said
-    return said if own else f"{said.rstrip()}\n{LATE}\n"
+    items = [each.strip() for each in f"\n{said.strip()}".split("\n- ")[1:]]
+    return items if not items or "ingles" in said or "tired" in said else [*items, LATE]

@@ -20,7 +20,10 @@ def ways(bars: int, weights: str, training: int = 0) -> list[str]:
     )
     letters = {frozenset[ItemId](): "b", frozenset({BAR}): "t", frozenset({BAR, TRAINING}): "s"}
     asked = Class("c", lifters, {BAR: bars, TRAINING: training}, 60, 1)
-    return [f"{way.to_a_bar}{''.join(letters[each.without] for each in way.lifters)}" for way in (*crowded(asked), *spared(asked))]
+    return [
+        f"{way.to_a_bar}{''.join(letters[each.without] for each in way.lifters)}"
+        for way in (*crowded(asked), *spared(asked))
+    ]
 
 
 @pytest.mark.parametrize(

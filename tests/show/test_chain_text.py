@@ -11,12 +11,14 @@ from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.rehearse import Opener, Rehearsal, rehearse
 from kb.ask.why import LeftOut, OtherCause, why
+from kb.errors import BadInput
 from kb.kit import Gear
 from kb.show.care import LOWERED, NO_REVIEW, USUAL, Due, begun, cares
 from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text, no_chain_text, session_said
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
 from kb.show.instead_text import instead_text
+from kb.show.look_first import first_said
 from kb.show.setting import Setting
 from kb.show.tell_lines import only_heavy_said
 from kb.show.why_text import why_text
@@ -118,6 +120,24 @@ def test_what_to_keep_to_and_to_look_at_first_come_before_the_drills() -> None:
     places = [flat(text).index(flat(part)) for part in parts]
     assert places == sorted(places)
     assert f"{entries[0].drill.standard.seen}; and seat below the shoulders" in flat(text)
+
+
+def test_what_fits_what_was_seen_leads() -> None:
+    """By its number: before the cause, and no longer among the rest; the rest keep their numbers."""
+    found = small_chain("hips-rise-first")
+    items = "- **Soft shoes**: off with them.\n- **Tired**: singles."
+    matter = found.matter._replace(fault=found.matter.fault._replace(sections={"Look first": items}))
+    text = "\n".join(chain_text(found._replace(matter=matter), "full", Setting(80), named=True, first=1))
+    assert text.index("First: Soft shoes: off with them. If that mends it") < text.index("Because: ")
+    assert text.count("Soft shoes") == 1
+    assert "  2. Tired: singles." in text
+
+
+def test_a_number_that_there_is_not_is_refused() -> None:
+    """With how many there are."""
+    fault = small_chain("hips-rise-first").matter.fault._replace(sections={"Look first": "- **Soft shoes**: off."})
+    with pytest.raises(BadInput, match=r"--first 3: .* has 2 things to look at first"):
+        first_said(fault, 3)
 
 
 def test_each_drill_says_what_a_coach_needs() -> None:

@@ -11,8 +11,20 @@ from kb.show.bars import bands_of, route_bars
 from kb.show.care import Due, asks_first, begun, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
-from kb.show.coach_words import LOADS, changed, dosed, human, in_hands, listed, moved_on, share_said, throughout_said
+from kb.show.coach_words import (
+    LOADS,
+    changed,
+    dosed,
+    human,
+    in_hands,
+    listed,
+    moved_on,
+    plain_markdown,
+    share_said,
+    throughout_said,
+)
 from kb.show.entry_lines import gear_said
+from kb.show.look_first import first_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
 from kb.show.sheet.told import Told, fetched, kept_whole, looks, lost_said, minds, round_shown, steps
@@ -25,12 +37,18 @@ FINE = Setting(fine=True)
 
 
 def chain_sheet(
-    chain: Chain, kit_name: str | None, paper: str = "a4", *, figures: Mapping[PositionId, str] | None = None
+    chain: Chain,
+    kit_name: str | None,
+    paper: str = "a4",
+    *,
+    figures: Mapping[PositionId, str] | None = None,
+    first: int | None = None,
 ) -> str:
     """The best route of a chain as a whole HTML document; its drills must have their text.
 
     `kit_name` is None where the question listed what there is; `paper` a key of kb.show.sheet.fit.PAPERS;
-    `figures` pictures of positions as `svg` elements, drawn over the chart's points.
+    `figures` pictures of positions as `svg` elements, drawn over the chart's points. What is to be looked at `first`
+    leads, by its number.
     """
     matter, route = chain.matter, chain.routes[0]
     lift = matter.shelf.lift
@@ -38,6 +56,7 @@ def chain_sheet(
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
     drills = _drills(matter, route, seen)
+    leads = () if first is None else (plain_markdown(first_said(matter.fault, first)),)
     sheet = Sheet(
         title=matter.fault.name,
         facts=(
@@ -50,8 +69,8 @@ def chain_sheet(
         lower_chart=chart_figure(lift, bars, bands=bands, figures=figures, wide_figures=False) if figures else "",
         drills=drills,
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
-        because=_because(matter),
-        in_short=_because(matter, why=False),
+        because=(*leads, *_because(matter)),
+        in_short=(*leads, *_because(matter, why=False)),
         notes=_notes(route),
         after=_after(chain, seen),
         ask_first=matter.load is Load.WORKING

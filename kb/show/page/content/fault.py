@@ -7,6 +7,7 @@ from kb.show.as_json import show_json
 from kb.show.bars import bands_of
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import human, listed, throughout_said
+from kb.show.look_first import look_first
 from kb.show.page.content.session import session_links
 from kb.show.page.page import Link, Page
 from kb.show.page.prepared import Prepared
@@ -43,6 +44,7 @@ class FaultShown(NamedTuple):
     """What a fault's page holds."""
 
     fault: Fault
+    look_first: str
     lifts: tuple[Link, ...]
     charts: tuple[tuple[str, str], ...]
     tells: tuple[TellShown, ...]
@@ -62,6 +64,7 @@ def fault_page(stock: Stock, fault_id: str, prepared: Prepared) -> Page:
     decision = decide(fault)
     held = FaultShown(
         fault=fault,
+        look_first=look_first(fault),
         lifts=tuple(Link(stock.lifts[lift].name, "lift", lift) for lift in fault.lifts),
         charts=tuple(
             (stock.lifts[lift].name, chart_figure(stock.lifts[lift], (), bands=bands_of(fault, stock.lifts[lift])))
