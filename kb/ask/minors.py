@@ -6,7 +6,7 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SPOTS", "SQUEEZE", "Minor", "tells"]
+__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SORE", "SPOTS", "SQUEEZE", "Minor", "tells"]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -33,6 +33,15 @@ NEXT_DAY = (
     " qualified first."
 )
 """What comes first where limbs are said to ache the day after, and no more. Common practice, no source."""
+
+SORE = (
+    "Sore in the thick of the muscle, on both sides, a day to three after much or new work, and easing as it warms:"
+    " come. Warm up ten minutes longer, then light and few, nothing deep or slow on what is sore, and nothing of what"
+    " made it until it is gone. In one spot or on one side, swollen, not less on the third day, or dark urine: no"
+    " training, and a doctor first."
+)
+"""What comes first where muscles are said to be sore from a session, and no more: whether to come at all. Common
+practice, no source."""
 
 RACKED = (
     "Wrists bent back under a bar ache. What goes as soon as the bar lies on the shoulders, or is put down, is the"
@@ -106,6 +115,15 @@ _DROPS = (
 _HURTS = r"(?:hurts?|hurting|sore|painful|bruis(?:e|es|ed|ing))"
 _ACHES = r"(?:ach(?:es?|ing|y)|sore(?:ness)?)"
 _LIMBS = r"(?:wrists?|forearms?|hands?|fingers?|thighs?|quads?|calf|calves|legs?|glutes|muscles?|upper arms?|traps)"
+_THICK = (
+    r"(?:thighs?|quads?|hamstrings?|calf|calves|legs?|glutes|buttocks|backside|bum|muscles?|upper arms?|triceps"
+    r"|biceps)"
+)
+_FROM = (
+    r"(?:yesterday|(?:on|since|from|after) (?:last )?(?:mon|tues|wednes|thurs|fri|satur|sun)days?(?: s)?"
+    r"|(?:from|after|since) (?:\w+ ){0,3}?(?:squats|lunges|session|training|class|workout|lesson)"
+    r"|(?:two|2) days ago|doms)"
+)
 _AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|morning) after)"
 
 MINORS = (
@@ -157,6 +175,21 @@ MINORS = (
             r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|one side|worse|more each|night"
             r"|still|always|since|days|dark|brown|elbows? (?:hurt\w*|ach\w*)|fell|injur\w*|child\w*|years? old"
             r"|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        SORE,
+        re.compile(rf"\b{_FROM}\b"),
+        re.compile(
+            rf"\b{_THICK}(?: \w+){{0,5}}? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,3}}?{_THICK}\b"
+            r"|\b(?:doms|muscle soreness)\b|\b(?:no|not) (?:one |a )?sore spot\b"
+            r"|\b(?:no|without) swelling\b"
+        ),
+        re.compile(
+            r"\b(?:sharp|(?<!no )sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|one side|worse|night|always"
+            r"|weeks|dark|brown|fell|injur\w*|pull(?:ed)? (?:a|my|his|her)|torn?|tear|child\w*|years? old"
+            r"|pregnan\w*)\b"
+            r"|(?<!no )(?<!no sore )(?<!no one )(?<!no one sore )(?<!not one sore )\bspot\b"
         ),
     ),
     Minor(

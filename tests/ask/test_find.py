@@ -10,7 +10,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SPOTS, SQUEEZE
+from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SORE, SPOTS, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -359,6 +359,36 @@ def test_two_small_troubles_are_cautioned_both(db: sqlite3.Connection) -> None:
     found = find(db, "bar bangs my hips, bruised, and loops away; clean grip because wider hurts my thumbs")
     assert found.caution == f"{SQUEEZE} {BRUISED}"
     assert "bar-loops-out" in [hit.id for hit in found.faults[:3]]
+
+
+@pytest.mark.from_memory
+@pytest.mark.parametrize("phrase", phrases("sore.tsv"))
+def test_sore_muscles_are_told_whether_to_come_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Soreness of one to three days after new work is common and goes: K. Cheung, P. A. Hume, L. Maxwell, Sports
+    Medicine 33 (2003), 145-164 (from memory); dark urine or much swelling is for a doctor."""
+    found = find(db, phrase)
+    assert found.caution == SORE
+    assert found.faults
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "knee sore since saturday, knees cave",
+        "back sore from yesterday, hips rise first",
+        "thigh sore from yesterday in one spot, stuck at the bottom",
+        "legs sore from yesterday and the urine is dark",
+        "quads sore since sunday and swollen, stuck at the bottom",
+        "shoulder sore from the class on monday, presses out",
+        "calf sore since training, something popped",
+        "legs sore from squats, he is 12 years old",
+    ],
+)
+def test_soreness_with_more_to_it_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """A joint, the back, one spot, swelling, dark urine, a pop, a child: no fault is named."""
+    found = find(db, phrase)
+    assert found.caution not in (None, SORE)
+    assert not found.faults
 
 
 @pytest.mark.parametrize("phrase", phrases("next_day.tsv"))

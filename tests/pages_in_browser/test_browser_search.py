@@ -44,6 +44,7 @@ def phrases() -> list[str]:
         "squeezed.tsv",
         "scraped.tsv",
         "next_day.tsv",
+        "sore.tsv",
         "landed.tsv",
     )
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
