@@ -5,6 +5,7 @@ import os
 import shutil
 import subprocess
 import sys
+from html import unescape
 from pathlib import Path
 
 import pytest
@@ -92,6 +93,21 @@ def test_every_option_of_a_chain_counts() -> None:
         "clean-and-jerk"
     )
     assert "Why this way" in ask("chain", "hips-rise-first", "--why").stdout
+
+
+def test_what_to_look_at_first_leads_on_paper_too(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """By its number, as it stands in the shipped entry; a number that there isn't is refused, and nothing written."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "jerk-press-out", "--kit", "hall", "--first")
+    said = as_json(*asked, "2", "--json")["first"]
+    assert said.startswith("First: ")
+    assert " ".join(ask(*asked, "2").stdout.split()).index(said) < 200
+    sheet = tmp_path / "chain.html"
+    ask(*asked, "2", "--sheet", str(sheet))
+    assert said in unescape(sheet.read_text("utf-8"))
+    sheet.unlink()
+    assert "has 5 things to look at first" in ask(*asked, "9", "--sheet", str(sheet), code=2).stderr
+    assert not sheet.exists()
 
 
 def test_an_unknown_fault_comes_with_commands_to_paste() -> None:
