@@ -42,6 +42,7 @@ TODAY = (
 )
 """The same for what can't wait for days."""
 
+_LIMBS = r"(?:wrist|elbow|shoulder|hand|thumb|finger|knee|hip|ankle|leg|foot|feet|back|neck|palm|shin|thigh)s?"
 _CHEST = r"(?:(?:the|his|her|my|their) )?(?:\w+ )?(?:chest|breastbone)"
 
 _TIGHT = rf"tight(?:ness)? (?:band |belt |feeling )?(?:across|in|round|around|over) {_CHEST}"
@@ -53,7 +54,7 @@ _FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking
 AT_ONCE = re.compile(
     rf"\b{_FAINT}\b.*\btight chest\b|\btight chest\b.*\b{_FAINT}\b|\btightness in {_CHEST}\b"
     rf"|\b{_TIGHT}\b.*\b{_HEART}\b|\b{_HEART}\b.*\b{_TIGHT}\b"
-    r"|\bchest (?:\w+ )?(?:pain\w*|ach\w+|hurt\w*|heavy|pressure|squeez\w*)\b"
+    rf"|\bchest (?:(?!{_LIMBS}\b)\w+ )?(?:pain\w*|ach\w+|hurt\w*|heavy|pressure|squeez\w*)\b"
     r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all|very|really|quite) ){0,2}tight\w*\b"
     rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
     r"|\b(?:pain|ache|aching|squeez\w*)\b(?: \w+){0,6} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
@@ -142,7 +143,8 @@ eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns a
 broke(?:n)? (?:(?:his|her|my|a|their) )?(?:wrist|arm|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
-breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|children|kids|child(?! s play)
+breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|child(?! s play)
+(?<!after )(?<!after two )(?<!after three )(?<!having )(?<!having two )(?<!having three )(?:children|kids)
 (?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
 (?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
 (?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
@@ -189,9 +191,14 @@ _OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"
 _COUNT = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|many|several|some)"
 _VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
 
+_UNHURT = (
+    r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
+    r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))|(?:nobody|no one) (?:was|got) hurt"
+)
+
 _FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
 
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_FIGURE})\b")
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE})\b")
 """Pain denied, or of the pride alone."""
 
 HEDGED = re.compile(

@@ -195,7 +195,10 @@ MINORS = (
     Minor(
         RACKED,
         re.compile(r"\b(?:rack|elbows?|shoulders|fingers?|palms?|hands|front squats?)\b"),
-        re.compile(rf"\bwrists? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,2}}?wrists?\b"),
+        re.compile(
+            rf"\bwrists? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,2}}?wrists?\b"
+            r"|\bwrists hurt(?: a (?:bit|little))? (?:afterwards|after it|in the (?:front )?rack)\b"
+        ),
         re.compile(
             r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|worse|night|still|always"
             r"|since|days|weeks|fell|injur\w*|broke\w*|break|operat\w*|child\w*|overhead|pregnan\w*"

@@ -73,7 +73,8 @@ def tries(rise: Rise) -> tuple[float, ...]:
 def singles(rise: Rise, n: int) -> Singles | None:
     """The singles after the dose of session `n`: on the last heavy days up to 95 % of the wish, then the opener once.
 
-    Never more than should go by then, and none where the dose is as heavy. None on any other, and without a wish.
+    Never more than should go by then, and none where the dose is as heavy, save to rehearse. None on any other, and
+    without a wish.
     """
     goes, kg, at = rise.goes(n), rise.kg(n), _rehearsal(rise)
     if goes is None or kg is None or rise.end is None or at is None:
@@ -86,4 +87,4 @@ def singles(rise: Rise, n: int) -> Singles | None:
         shares = dict(zip(before, SINGLES_OF[-len(before) :] if before else (), strict=True))
         if n in shares:
             found = Singles(2, rounded(rise.goal, min(shares[n] * rise.end, goes)))
-    return found if found is not None and found.kg > kg else None
+    return found if found is not None and (found.rehearses or found.kg > kg) else None
