@@ -51,6 +51,19 @@ def test_for_programs() -> None:
         assert each["why"].endswith(".")
 
 
+def test_whether_to_go_on_and_how_far_it_is_comes_first() -> None:
+    """With when to go back, and nothing of it where no lift is named; the way is that of `path`."""
+    said = " ".join(ask("--holds", "front-squat", "--lift", "clean", "--kit", "hall").stdout.split())
+    way = json.loads(
+        CliRunner().invoke(drillpath, ["path", "clean", "--kit", "hall", "--holds", "front-squat", "--json"]).stdout
+    )
+    names = list(dict.fromkeys(each["name"] for each in way["drills"] if each["stage"] != "prepare"))
+    assert f"Yes, on to {names[0]}: all that it needs is held." in said
+    assert f"in this order: {'; '.join(names)}." in said
+    assert "a week of Front squat again" in said
+    assert "Yes, on to" not in ask("--holds", "front-squat").stdout
+
+
 def test_all_lifts_without_one_named() -> None:
     """Then a drill of the jerk is ready too."""
     found = answer_of()

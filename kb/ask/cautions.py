@@ -193,7 +193,8 @@ _VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
 
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
-    r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))|(?:nobody|no one) (?:was|got) hurt"
+    r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))"
+    r"|(?:nobody|no one) (?:was|got) hurt"
 )
 
 _FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"

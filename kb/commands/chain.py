@@ -28,10 +28,13 @@ from kb.commands.asked import (
 )
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
+from kb.commands.load_asked import best_options, bests_of
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
+from kb.discs import iron_of
 from kb.errors import NoAnswer
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.coach_words import plain_markdown
+from kb.show.heavy import Heavy, in_kilograms, shares
 from kb.show.look_first import first_said
 from kb.terms import LiftId, Load
 
@@ -52,6 +55,7 @@ __all__ = ["command", "with_text"]
 @click.option("--first", type=click.IntRange(min=1), help="What to look at first, by its number, that fits: it leads.")
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
+@best_options
 @by_screen_option
 @sheet_options
 @as_json_option
@@ -70,6 +74,8 @@ def command(
     first: int | None,
     routes: int,
     why: bool,
+    best: tuple[str, ...],
+    bar: str,
     screen: str | None,
     sheet: str | None,
     paper: str | None,
@@ -105,15 +111,22 @@ def command(
         ctx.exit(1)
     found = with_text(db, found)
     leads = first_said(found.matter.fault, first) if first is not None else ""
+    bests = bests_of(db, best, "kg", shelf.drills) if best else {}
+    heavy = in_kilograms(bests, iron_of(bar)) if bests else shares
     if sheet is not None:
         from kb.show.sheet.chain_sheet import chain_sheet
 
-        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures_of(db, shelf.lift), first=first))
+        put_sheet(
+            sheet,
+            chain_sheet(
+                found, room.kit, paper, figures=figures_of(db, shelf.lift), first=first, heavy=heavy if bests else None
+            ),
+        )
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
         put_json({**chain_json(found, room.kit, plain_markdown(leads)), **(seen.as_json() if seen else {})})
         return
-    _put(db, found, room, named=cause is not None, first=first, why=why, seen=seen)
+    _put(db, found, room, named=cause is not None, first=first, heavy=heavy, why=why, seen=seen)
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -144,6 +157,7 @@ def _put(
     *,
     named: bool,
     first: int | None,
+    heavy: Heavy,
     why: bool,
     seen: ByScreen | None,
 ) -> None:
@@ -152,7 +166,7 @@ def _put(
 
     setting = setting_of()
     judged_so = named or seen is not None
-    lines = chain_text(found, room.kit, setting, named=judged_so, others=_others(db, found), first=first)
+    lines = chain_text(found, room.kit, setting, named=judged_so, others=_others(db, found), first=first, heavy=heavy)
     if seen:
         lines += seen.as_text(setting)
     if why:

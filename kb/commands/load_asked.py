@@ -13,9 +13,26 @@ from kb.discs import Iron, Unit, iron_of
 from kb.errors import BadInput
 from kb.terms import Drill, DrillId, ItemId, LiftId
 
-__all__ = ["bests_of", "iron_options", "iron_there"]
+__all__ = ["best_options", "bests_of", "iron_options", "iron_there"]
 
 Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+def best_options(command: Command) -> Command:
+    """Add `--best` and `--bar`."""
+    for option in (
+        click.option(
+            "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its weight."
+        ),
+        click.option(
+            "--best",
+            multiple=True,
+            metavar="OF=WEIGHT",
+            help="The lifter's best: clean=80. Of a squat, press or pull also a set: front-squat=80x5.",
+        ),
+    ):
+        command = option(command)
+    return command
 
 
 def iron_options(command: Command) -> Command:
@@ -26,15 +43,7 @@ def iron_options(command: Command) -> Command:
         click.option(
             "--units", type=click.Choice(("kg", "lb")), default="kg", show_default=True, help="What is typed."
         ),
-        click.option(
-            "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its weight."
-        ),
-        click.option(
-            "--best",
-            multiple=True,
-            metavar="OF=WEIGHT",
-            help="The lifter's best: clean=80. Of a squat, press or pull also a set: front-squat=80x5.",
-        ),
+        best_options,
     ):
         command = option(command)
     return command

@@ -1,12 +1,17 @@
 """`drillpath next`: what is ready now for one who holds some drills, and what is shaky."""
 
+import sqlite3
+from contextlib import suppress
+
 import click
 
 from kb.ask import read
-from kb.ask.ability.fringe import fringe
+from kb.ask.ability.fringe import Fringe, fringe
 from kb.ask.names import resolve
-from kb.commands.asked import Asked, as_json_option, complete, drills_named, put_json, room_of, room_options
-from kb.terms import LiftId
+from kb.ask.path import path
+from kb.commands.asked import Asked, Room, as_json_option, complete, drills_named, put_json, room_of, room_options
+from kb.errors import NoAnswer
+from kb.terms import Drill, LiftId, Stage
 
 __all__ = ["command"]
 
@@ -32,6 +37,7 @@ def command(
     room, held = room_of(db, kit, have), drills_named(db, holds)
     towards = [lifts[lift_id]] if lift_id is not None else list(lifts.values())
     found = fringe(drills, held, towards, have=room.have, items=items)
+    way = _way(db, lift_id, room, found) if lift_id is not None else ()
     if as_json:
         from kb.show.next_json import next_json
 
@@ -44,6 +50,7 @@ def command(
         found,
         lifts[lift_id] if lift_id is not None else None,
         room.kit,
+        way=way,
         drills=drills,
         lifts=lifts,
         have=room.have,
@@ -51,3 +58,15 @@ def command(
         setting=setting_of(),
     )
     click.echo("\n".join(said))
+
+
+def _way(db: sqlite3.Connection, lift_id: LiftId, room: Room, found: Fringe) -> tuple[Drill, ...]:
+    """The drills from what is held to the lift, without preparation; none where it is held or out of reach."""
+    shelf = read.shelf(db, lift_id)
+    if shelf.lift.drill in found.closed.held:
+        return ()
+    with suppress(NoAnswer):
+        entries = path(shelf, have=room.have, holds=found.closed.held).entries
+        new = {entry.drill.id: entry.drill for entry in entries if entry.drill.stage is not Stage.PREPARE}
+        return tuple(drill for each, drill in new.items() if each not in found.closed.held)
+    return ()

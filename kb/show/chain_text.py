@@ -16,6 +16,7 @@ from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
 from kb.show.chart import chart
 from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
+from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import instead_text
 from kb.show.look_first import first_said, look_first
 from kb.show.prose import prose
@@ -28,6 +29,7 @@ __all__ = [
     "HEAVIER",
     "JOINTS",
     "NO_SPLIT",
+    "OVER_WEEKS",
     "after_said",
     "chain_text",
     "further",
@@ -56,6 +58,14 @@ AT_WEIGHT = (
     " the standard is met; two misses running end it. The light drills are passed as soon as theirs is met."
 )
 """How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
+
+
+OVER_WEEKS = (
+    "Over weeks: the chain first, in two or three sessions a week, until each standard is met on two days running. Then"
+    " its last check opens the lift, and the rest of the time is the lift's. In the last two weeks before a day that"
+    " counts nothing new: one cue, and weights that are met."
+)
+"""What a chain is beyond today. Common practice, no source."""
 
 
 NO_SPLIT = "Jerks without a split, as some do? The power jerk ends the chain then, locked as the feet land and held."
@@ -115,12 +125,13 @@ def chain_text(
     named: bool,
     others: Sequence[Instead] = (),
     first: int | None = None,
+    heavy: Heavy = shares,
 ) -> list[str]:
     """A chain in lines.
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
     tell the causes apart stands after the drills, with what the `others` call for. What is to be looked at `first`
-    leads, by its number.
+    leads, by its number; `heavy` says how heavy each drill is.
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = _title(matter, best, kit, setting)
@@ -133,14 +144,15 @@ def chain_text(
     lines += _look_first(matter.fault, setting, first)
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     seen = begun(gear for entry in best.entries for gear in entry.gear)
-    lines += _entries(matter, best, seen, setting)
+    lines += _entries(matter, best, seen, setting, heavy)
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
-        lines += _entries(matter, other, seen, setting, known=best)
+        lines += _entries(matter, other, seen, setting, heavy, known=best)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
+    lines += ["", *wrapped(OVER_WEEKS, setting.width)] if matter.worked_cause.kind != "mobility" else []
     lines += ["", *wrapped(NO_SPLIT, setting.width)] if "split" in matter.shelf.lift.points else []
-    lines += _finish(chain, seen, setting)
+    lines += _finish(chain, seen, setting, heavy)
     lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
@@ -198,29 +210,38 @@ def _proved(route: Route, setting: Setting) -> list[str]:
 
 
 def _entries(
-    matter: Matter, route: Route, seen: set[str], setting: Setting, *, known: Route | None = None
+    matter: Matter, route: Route, seen: set[str], setting: Setting, heavy: Heavy, *, known: Route | None = None
 ) -> Iterator[str]:
     """Each drill's lines; a drill at a load that `known` has already is left to it."""
     told = {(entry.drill.id, entry.load, entry.work) for entry in known.entries} if known else set()
     for n, entry in enumerate(route.entries, 1):
         if (entry.drill.id, entry.load, entry.work) in told:
             continue
-        yield from _entry(n, entry, matter.shelf, matter.question.have, seen, setting)
+        yield from _entry(n, entry, matter.shelf, matter.question.have, seen, setting, heavy)
 
 
-def _entry(n: int, entry: Entry, shelf: Shelf, have: Collection[ItemId], seen: set[str], setting: Setting) -> list[str]:
+def _entry(
+    n: int,
+    entry: Entry,
+    shelf: Shelf,
+    have: Collection[ItemId],
+    seen: set[str],
+    setting: Setting,
+    heavy: Heavy = shares,
+) -> list[str]:
     """A drill's lines, with white above them."""
-    return ["", *entry_lines(n, entry, shelf.lift, have=have, items=shelf.items, seen=seen, setting=setting)]
+    told = entry_lines(n, entry, shelf.lift, have=have, items=shelf.items, seen=seen, setting=setting, heavy=heavy)
+    return ["", *told]
 
 
-def _finish(chain: Chain, seen: set[str], setting: Setting) -> list[str]:
+def _finish(chain: Chain, seen: set[str], setting: Setting, heavy: Heavy) -> list[str]:
     """What to strengthen: the first drills in full, the others by name."""
     said, matter = after_said(chain), chain.matter
     if not said:
         return []
     lines = ["", *wrapped(said, setting.width)]
     for entry in chain.strengthen:
-        lines += _entry(0, entry, matter.shelf, matter.question.have, seen, setting)
+        lines += _entry(0, entry, matter.shelf, matter.question.have, seen, setting, heavy)
     others = others_said(chain)
     return [*lines, "", *wrapped(others, setting.width)] if others else lines
 

@@ -6,7 +6,8 @@ from kb.ask.route import Entry
 from kb.dose import minutes, sets
 from kb.kit import Gear
 from kb.show.care import Due, cares
-from kb.show.coach_words import CAUTIONS, changed, dosed, human, in_hands, listed, moved_on, seen, share_said
+from kb.show.coach_words import CAUTIONS, changed, dosed, human, in_hands, listed, moved_on, seen
+from kb.show.heavy import Heavy, shares
 from kb.show.setting import Setting, aside, hanging, labelled
 from kb.terms import Item, ItemId, Lift
 
@@ -41,15 +42,16 @@ def entry_lines(
     items: Mapping[ItemId, Item],
     seen: set[str],
     setting: Setting,
+    heavy: Heavy = shares,
 ) -> list[str]:
     """A drill of a chain, its cautions at their place; `seen` holds what the answer has said already.
 
-    `number` 0 is none: it has no place in an order.
+    `number` 0 is none: it has no place in an order. `heavy` says how heavy a drill is.
     """
     drill = entry.drill
     due = cares(Due(drill, entry.load, entry.dials.catch, entry.gear), seen)
     said = [
-        ("Do", ", ".join(part for part in (dosed(drill, setting, work=entry.work), *_load(entry)) if part)),
+        ("Do", ", ".join(part for part in (dosed(drill, setting, work=entry.work), *_load(entry, heavy)) if part)),
         ("Changed", listed([changed(change, lift, drill) for change in entry.changes])),
         ("Say", f'"{drill.cues[0]}"' if drill.cues else ""),
         ("Move on", _move_on(entry, setting)),
@@ -66,10 +68,10 @@ def entry_lines(
     return lines
 
 
-def _load(entry: Entry) -> tuple[str, str]:
-    """What is in the hands, and what share of a best that is; a light bar is one whatever the best."""
+def _load(entry: Entry, heavy: Heavy) -> tuple[str, str]:
+    """What is in the hands, and how heavy it gets."""
     said = in_hands(entry.drill, entry.load, entry.gear, work=entry.work)
-    return said, share_said(entry.drill, entry.load) if said and not said.startswith("light bar") else ""
+    return said, heavy(entry) if said else ""
 
 
 def _move_on(entry: Entry, setting: Setting) -> str:

@@ -1,6 +1,6 @@
 """What is ready now and what is shaky, on a terminal."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 
 from kb.ask.ability.fringe import Closed, Fringe, Ready
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
@@ -17,6 +17,9 @@ MOST = 5
 
 MOST_SHAKY = 3
 
+MOST_NAMED = 8
+"""Of what is ready as well and no way leads through, so many by name."""
+
 INDENT, LABEL = 4, 9
 
 Drills = Mapping[DrillId, Drill]
@@ -28,25 +31,34 @@ def next_text(
     lift: Lift | None,
     kit: str | None,
     *,
+    way: Sequence[Drill] = (),
     drills: Drills,
     lifts: Lifts,
     have: Collection[ItemId],
     items: Mapping[ItemId, Item],
     setting: Setting,
 ) -> list[str]:
-    """The ready drills, most useful first, the shaky ones, and what was taken for granted; `lift` None means all."""
+    """The ready drills, most useful first, the shaky ones, and what was taken for granted; `lift` None means all.
+
+    `way` are the drills from here to the lift, in order, none where it is held or can't be reached.
+    """
     held = len(found.closed.held)
     facts = [counted(held, "drill") + " held" if held else "from nothing", f"{kit} kit" if kit else "your gear"]
     whither = f" for the {lift.name.lower()}" if lift else ""
     lines = aside(f"Ready now{whither}", setting.between.join(facts), setting)
     if lift and lift.drill in found.closed.held:
         lines += ["", *wrapped(f"The {lift.name.lower()} itself is held.", setting.width)]
+    lines += ["", *wrapped(_way(way, found, lift), setting.width)] if lift and way else []
     told, others = found.ready[:MOST], found.ready[MOST:]
     for n, each in enumerate(told, 1):
         lines += ["", *ready_lines(n, each, drills, lifts, have=have, items=items, setting=setting)]
     if not told:
         lines += ["", "Nothing new is ready with this gear."]
-    lines += _more("Ready as well", [each.drill for each in others], setting)
+    leads = [each.drill.name for each in others if each.must or each.may or each.opens]
+    aside_of = [each.drill.name for each in others if not (each.must or each.may or each.opens)]
+    more = len(aside_of) - MOST_NAMED
+    named = [*leads, *aside_of[:MOST_NAMED], *([f"{more} more that nothing waits for"] if more > 0 else [])]
+    lines += titled("Ready as well", hanging("", "; ".join(named), setting, indent=2) if named else [], setting)
     lines += _more("Ready, but for gear", found.other_gear, setting)
     shaky = [
         line
@@ -56,6 +68,17 @@ def next_text(
     lines += titled("Look at again before you go on", shaky, setting)
     lines += titled("Taken for granted", granted_lines(found.closed, drills, setting), setting)
     return [*lines, "", *(line for text in (USUAL, ASK_FIRST, NO_REVIEW) for line in wrapped(text, setting.width))]
+
+
+def _way(way: Sequence[Drill], found: Fringe, lift: Lift) -> str:
+    """Whether one may go on, how far it is, and when to go back."""
+    first, *_ = way
+    named = "; ".join(drill.name for drill in way)
+    said = f"Yes, on to {first.name}: all that it needs is held." if found.closed.held else f"Begin with {first.name}."
+    far = f"To the {lift.name.lower()} it is {counted(len(way), 'drill')} in this order: {named}."
+    last = next((each.drill.name for each in found.shaky), "")
+    back = f" Not met on two days running: a week of {last} again, lighter, then anew." if last else ""
+    return f"{said} {far} Each is gone on from when its standard is met, first without weight.{back}"
 
 
 def ready_lines(

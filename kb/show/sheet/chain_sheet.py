@@ -24,6 +24,7 @@ from kb.show.coach_words import (
     throughout_said,
 )
 from kb.show.entry_lines import gear_said
+from kb.show.heavy import Heavy
 from kb.show.look_first import first_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
@@ -43,19 +44,20 @@ def chain_sheet(
     *,
     figures: Mapping[PositionId, str] | None = None,
     first: int | None = None,
+    heavy: Heavy | None = None,
 ) -> str:
     """The best route of a chain as a whole HTML document; its drills must have their text.
 
     `kit_name` is None where the question listed what there is; `paper` a key of kb.show.sheet.fit.PAPERS;
     `figures` pictures of positions as `svg` elements, drawn over the chart's points. What is to be looked at `first`
-    leads, by its number.
+    leads, by its number; `heavy` says how heavy each drill is, where that is known.
     """
     matter, route = chain.matter, chain.routes[0]
     lift = matter.shelf.lift
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
-    drills = _drills(matter, route, seen)
+    drills = _drills(matter, route, seen, heavy)
     leads = () if first is None else (plain_markdown(first_said(matter.fault, first)),)
     sheet = Sheet(
         title=matter.fault.name,
@@ -126,12 +128,14 @@ def _strengthens(entry: Entry, matter: Matter, seen: set[str]) -> str:
     return " ".join(part for part in said if part)
 
 
-def _drills(matter: Matter, route: Route, seen: set[str]) -> tuple[Told, ...]:
+def _drills(matter: Matter, route: Route, seen: set[str], heavy: Heavy | None) -> tuple[Told, ...]:
     begins = {first + 1: n for n, (first, _) in enumerate(route.sittings, 1) if n > 1}
     told = []
     for at, entry in enumerate(route.entries):
         before = f"Sitting {begins[at]}: begin with {at} again, as a check." if at in begins else ""
-        told.append(_told(at + 1, entry, matter, route, seen)._replace(before=before))
+        drill = _told(at + 1, entry, matter, route, seen)
+        weighs = heavy(entry) if heavy is not None and drill.load else ""
+        told.append(drill._replace(before=before, load=", ".join(filter(None, (drill.load, weighs)))))
     return tuple(told)
 
 

@@ -11,7 +11,7 @@ from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import asks_first, begun
-from kb.show.chain_text import JOINTS, after_said, further, heavier_said, session_said
+from kb.show.chain_text import JOINTS, OVER_WEEKS, after_said, further, heavier_said, session_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.look_first import look_first
@@ -50,6 +50,7 @@ class ChainShown(NamedTuple):
     throughout: str
     look_first: str
     heavier: str
+    over_weeks: str
     after: str
     strengthen: tuple[Card, ...]
     finish: tuple[Link, ...]
@@ -132,6 +133,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         throughout_said(cause, matter.worked_cause),
         look_first(fault),
         heavier_said(matter).partition(" On the terminal")[0],
+        OVER_WEEKS if matter.worked_cause.kind != "mobility" else "",
         after_said(chain),
         _cards(chain.strengthen, stock, asked.lift, matter.question.have, seen[0]),
         tuple(Link(drill.name, "drill", drill.id) for drill in chain.finish if drill.id not in full),

@@ -1,0 +1,48 @@
+"""How heavy a drill of an answer is: a share of a best, or kilograms where the best is known."""
+
+from collections.abc import Callable, Mapping
+
+from kb.ask.route import Entry
+from kb.bests import Best
+from kb.discs import Iron
+from kb.kit import BARS
+from kb.loading import weighed
+from kb.show.coach_words import human, share_said
+from kb.terms import Load, Stage
+
+__all__ = ["Heavy", "in_kilograms", "shares"]
+
+Heavy = Callable[[Entry], str]
+"""How heavy an entry is, in words that follow what is in the hands; nothing where there is nothing to say."""
+
+
+def shares(entry: Entry) -> str:
+    """The share of a best that its entry names, for work at a bar."""
+    share = entry.drill.load_from
+    bar = any(each.using in BARS for each in entry.gear)
+    if share is None or entry.load < Load.LIGHT or not bar or entry.drill.stage is Stage.FINISH:
+        return share_said(entry.drill, entry.load)
+    if not entry.work:
+        return ""
+    low, high = share.percent
+    range_said = f"{low} to {high} % of the best {human(share.lift)}"
+    return f"then {range_said}" if entry.load is Load.LIGHT else range_said
+
+
+def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:
+    """Kilograms for a lifter of some bests, by id of a lift or drill, on this bar; a share where no best says them."""
+
+    def heavy(entry: Entry) -> str:
+        found = weighed(entry.drill, bests, iron) if entry.load >= Load.LIGHT else None
+        if found is None or found.best is None or not any(each.using in BARS for each in entry.gear):
+            return shares(entry)
+        if found.least is None or found.most is None:
+            return found.why
+        least, most = found.least.kg, found.most.kg
+        if entry.load is Load.WORKING:
+            return f"up to {most:g} kg"
+        if not entry.work or least == most:
+            return f"{least:g} kg"
+        return f"then {least:g} kg, up to {most:g} kg while the standard is met"
+
+    return heavy

@@ -1,0 +1,54 @@
+"""How heavy a drill of an answer is: the share that its entry names, or the kilograms that `drillpath load` says."""
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from kb.ask.chain import chain
+from kb.ask.question import ChainQuestion
+from kb.ask.shelf import Shelf
+from kb.bests import Best
+from kb.commands.group import drillpath
+from kb.discs import iron_of
+from kb.show.heavy import in_kilograms, shares
+from kb.terms import FaultId, LiftId, Load, Stage
+
+
+def entries(shelves: dict[LiftId, Shelf], load: Load | None = None):
+    """A chain for a bar that crashes, in the full kit."""
+    shelf = shelves[LiftId("clean")]
+    return chain(shelf, ChainQuestion(FaultId("clean-bar-crashes"), shelf.kits["full"], load=load)).routes[0].entries
+
+
+def test_work_at_a_bar_names_its_share_and_a_check_none(shelves: dict[LiftId, Shelf]) -> None:
+    """As in the entry; what is done without a bar has none."""
+    for entry in entries(shelves):
+        low, high = entry.drill.load_from.percent if entry.drill.load_from else (0, 0)
+        wanted = f"then {low} to {high} % of the best clean"
+        assert shares(entry) == (wanted if entry.work and entry.load is Load.LIGHT and high else "")
+    stick = entries(shelves)[0]._replace(load=Load.STICK)
+    assert shares(stick) == ""
+
+
+@pytest.mark.parametrize(("best", "bar"), [(80.0, "men"), (62.0, "women"), (41.0, "training")])
+def test_kilograms_are_those_of_the_command_that_says_them(shelves: dict[LiftId, Shelf], best: float, bar: str) -> None:
+    """`drillpath load` for the same drill, best and bar: its least at a light bar, its most at working weight."""
+    heavy = in_kilograms({"clean": Best(best)}, iron_of(bar))
+    told = 0
+    for entry in entries(shelves, Load.WORKING):
+        at = "working" if entry.load is Load.WORKING else "light"
+        asked = ["load", entry.drill.id, "--best", f"clean={best}", "--bar", bar, "--load", at, "--json"]
+        found = json.loads(CliRunner().invoke(drillpath, asked).stdout)
+        if found["load"] is not None and "bar" in {each.using for each in entry.gear}:
+            assert f"{found['load']['kg']:g} kg" in heavy(entry)
+            told += 1
+    assert told
+
+
+def test_without_that_best_it_is_the_share(shelves: dict[LiftId, Shelf]) -> None:
+    """A best of another lift says nothing of this one; a bar that is too heavy is said to be."""
+    for entry in entries(shelves):
+        assert in_kilograms({"snatch": Best(50)}, iron_of("men"))(entry) == shares(entry)
+        if entry.drill.stage is not Stage.WHOLE:
+            assert "take a lighter bar" in in_kilograms({"clean": Best(25)}, iron_of("men"))(entry)
