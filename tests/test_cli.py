@@ -178,9 +178,12 @@ def test_what_cant_be_understood_exits_2_with_the_nearest(arguments: tuple[str, 
 def test_no_chain_exits_1_with_what_can_be_rehearsed() -> None:
     """The reason on standard error, what helps on standard output."""
     none = ask("chain", "hips-rise-first", "--have", "bar,headroom", code=1)
-    assert none.stderr == "Error: The clean itself can't be done with this kit.\n"
+    assert none.stderr == "Error: The clean itself can't be done with this kit without discs and floor for dropping.\n"
     answer = as_json("chain", "hips-rise-first", "--have", "bar,headroom", code=1)
-    assert (answer["routes"], answer["why"]) == ([], "the clean itself can't be done with this kit")
+    assert (answer["routes"], answer["why"]) == (
+        [],
+        "the clean itself can't be done with this kit without discs and floor for dropping",
+    )
     assert answer["would_open"]
 
 

@@ -157,7 +157,10 @@ def why_not(matter: Matter) -> str | None:
     name = lift.name.lower()
     drill = matter.shelf.drills[lift.drill]
     if drill.id not in matter.fits:
-        return f"the {name} itself can't be done with this kit"
+        items = matter.shelf.items
+        lacks = [items[item].name.lower() for item in kit.missing(drill, matter.question.have, items)]
+        said = f" without {' and '.join(lacks)}" if lacks else ""
+        return f"the {name} itself can't be done with this kit{said}"
     if drill.id not in matter.doable:
         return f"what must come before the {name} can't be done with this kit"
     if not matter.tests(drill, matter.load):

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from kb.ask.harder import Harder
 from kb.ask.near import Near
 from kb.ask.swap import Swap
-from kb.kit import fit
+from kb.kit import fit, missing
 from kb.show.care import AFRAID
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
@@ -23,6 +23,14 @@ QUIET = (
     "time, and no try that could be missed."
 )
 """What is asked of a lifter above neighbours. Common practice, no source."""
+
+HEADROOM = ItemId("headroom")
+
+CEILING = (
+    "Under a low ceiling: outside, if the ground is level and dry; or kneeling on one knee or sitting, with a stick and"
+    " then a light bar that clears the ceiling by a hand's length with straight arms. Try it with the stick first."
+)
+"""What to do where nothing may go overhead standing. Common practice, no source."""
 
 HELD = (ItemId("bar"), ItemId("stick"))
 """What is in the hands in nearly every drill: another thing there is said."""
@@ -189,9 +197,13 @@ def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> lis
     if swap.barred:
         return wrapped(f"{name} is ruled out: {listed(swap.barred)}.", setting.width)
     if not swap.doable:
-        one = listed([items[item].name.lower() for item in swap.with_one], "or")
-        could = f"; with one thing more it could be: {one}" if one else ""
-        return wrapped(f"{name} can't be done with what is there{could}.", setting.width)
+        lacks = missing(swap.drill, swap.have, items)
+        said = listed([items[item].name.lower() for item in lacks])
+        one = [items[item].name.lower() for item in swap.with_one if item not in lacks]
+        said += f" (or {listed(one, 'or')})" if said and one else ""
+        why = f": it lacks {said}" if said else ""
+        lines = wrapped(f"{name} can't be done with what is there{why}.", setting.width)
+        return lines + (wrapped(CEILING, setting.width) if HEADROOM in lacks else [])
     stand_ins = [
         f"{items[gear.using].name.lower()} for {items[gear.item].name.lower()}"
         for gear in swap.gear

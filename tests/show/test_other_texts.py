@@ -69,7 +69,7 @@ def swapped(*, doable: bool, gear: tuple[Gear, ...] = (), lost: tuple[str, ...] 
 
 def test_a_swap_says_first_whether_it_can_be_done() -> None:
     """As it is, with a stand-in and what that loses, or not at all; then what is easier, and what would do instead."""
-    assert swapped(doable=False)[0] == "Tall clean can't be done with what is there."
+    assert swapped(doable=False)[0] == "Tall clean can't be done with what is there: it lacks bar."
     assert swapped(doable=True, gear=(Gear(BAR, BAR),))[0] == "Tall clean can be done as it is."
     lines = swapped(doable=True, gear=(Gear(BAR, STICK, "weight"),), lost=("weight",))
     assert lines[:2] == ["Tall clean can be done with stick for bar.", "  lost  weight"]
