@@ -254,3 +254,14 @@ def test_a_learner_does_what_they_hold_at_a_light_bar_first(tmp_path: Path) -> N
         "light",
         "work",
     )
+
+
+def test_who_learns_goes_on_with_what_they_hold_at_a_bar_and_what_is_new_in_turns(tmp_path: Path) -> None:
+    """Ten minutes of each while a bar is free, beginning with the bar; nobody holds splits for forty minutes."""
+    learns = {"holds": ["hang-clean", "dip-and-drive"]}
+    asked = Asked(tmp_path, learns, learns, lift="clean-and-jerk", minutes=75, new=3, gear={"bar": 2, "stick": 4})
+    for each in asked.answer()["lifters"]:
+        more = [each["more"], *each["then"]]
+        assert [part["drill"] == "hang-clean" for part in more] == [True, False] * (len(more) // 2)
+        assert [part["gear"] for part in more if part["drill"] == "hang-clean"] == [["bar"]] * (len(more) // 2)
+        assert all(part["end_s"] - part["start_s"] >= 600 for part in more)

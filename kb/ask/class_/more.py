@@ -24,6 +24,10 @@ AT_BAR_S = 300
 """For so long at least, s, somebody changes from a stick to a bar, or has one before it is needed. Ours."""
 
 
+CHANGE_S = 600
+"""How long who learns goes on with or without a bar, where both are there, before it is the other's turn, s. Ours."""
+
+
 class Form(NamedTuple):
     """A way of doing a drill again: who, how heavy, with what of which so much is counted."""
 
@@ -67,7 +71,7 @@ def again_of(matter: Matter, plan: Plan, strong: Sequence[Strong] = ()) -> tuple
     after = _with(ended(matter, plan), strong)
     handing = hands_on(matter)
     until = dict.fromkeys(after.ends, last) | dict.fromkeys(handing, handed_on(matter, after.ends) if handing else last)
-    hall = _Hall(matter, plan, after, {})
+    hall = _Hall(matter, plan, after, {}, {})
     found: list[Again] = []
     waiting, left = set(after.ends), list[int]()
     while waiting or left:
@@ -97,6 +101,12 @@ def _goes_on(hall: "_Hall", found: list[Again], n: int, until: int) -> bool:
     """Let a lifter go on at once with something, until tick `until` at the latest; whether there is anything."""
     since, last = hall.after.ends[n], hall.matter.rotation.last
     possible = list(_possible(hall, n))
+    other = _other_in_turn(hall, n, possible)
+    if other is not None:
+        cut = _until(other, until)
+        if cut is not None:
+            _take(hall, found, cut)
+            return True
     bar = _bar_first(possible, since, last) if possible and _wants_bar(hall, n, possible) else None
     chosen = bar or _chosen(possible, since, last)
     if chosen is not None and not chosen.at_bar and _join(hall, found, n, at_bar=True):
@@ -112,6 +122,21 @@ def _goes_on(hall: "_Hall", found: list[Again], n: int, until: int) -> bool:
         return False
     _take(hall, found, cut)
     return True
+
+
+def _other_in_turn(hall: "_Hall", n: int, possible: Sequence[Again]) -> Again | None:
+    """For who learns and keeps up at a bar what they hold: that or the rest, whichever wasn't last, for a while."""
+    own, since = hall.matter.owns[n], hall.after.ends[n]
+    now = [each for each in possible if each.start - since < ticks(WORTH_S)]
+    kept = [each for each in now if each.at_bar and each.doing.drill.id in own.lifter.holds]
+    rest = [each for each in now if not each.at_bar]
+    if own.by_themselves or not kept or not rest:
+        return None
+    chosen = _chosen(rest if hall.at_bar.get(n, possible[0].at_bar) else kept, since, hall.matter.rotation.last)
+    if chosen is None or chosen.end - chosen.start < ticks(AT_BAR_S):
+        return None
+    end = chosen.start + ticks(CHANGE_S)
+    return chosen._replace(end=end) if chosen.end - end >= ticks(AT_BAR_S) else chosen
 
 
 def _wants_bar(hall: "_Hall", n: int, possible: Sequence[Again]) -> bool:
@@ -133,6 +158,7 @@ def _take(hall: "_Hall", found: list[Again], chosen: Again) -> None:
     hall.after.take(chosen.form.items, chosen.start, chosen.end)
     found.append(chosen._replace(n=hall.given.get(chosen.form.lifters[0], 0)))
     for n in chosen.form.lifters:
+        hall.at_bar[n] = chosen.at_bar
         hall.goes_on(n, chosen.end)
 
 
@@ -207,12 +233,16 @@ def every_s(dose: Dose, people: int) -> int:
 
 
 class _Hall(NamedTuple):
-    """A plan and what goes on after it: when each has ended, what is out, how often each has been given more to do."""
+    """A plan and what goes on after it: when each has ended, what is out, how often each has been given more to do.
+
+    `at_bar` says of each whether that was at a bar, the last time.
+    """
 
     matter: Matter
     plan: Plan
     after: Ended
     given: dict[int, int]
+    at_bar: dict[int, bool]
 
     def goes_on(self, n: int, end: int) -> None:
         """A lifter has been given something to do until tick `end`."""
