@@ -1,5 +1,6 @@
 """What many tests share: the shipped library, a catalogue built from it, and its shelves."""
 
+import gc
 import os
 import sys
 from collections.abc import Iterator
@@ -15,6 +16,9 @@ from kb.ask.shelf import Shelf
 from kb.make import catalogue as made
 from kb.make.library import Library, load
 from kb.terms import LiftId
+
+# what a whole run keeps is large and stays: it isn't looked through for rubbish every few hundred objects
+gc.set_threshold(100_000, 50, 100)
 
 # how long anything takes is measured in tests/bench/: a machine that is busy is no fault
 settings.register_profile("no deadline", deadline=None)

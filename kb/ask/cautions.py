@@ -8,13 +8,13 @@ import re
 from typing import NamedTuple
 
 from kb.ask.minors import MINORS, tells
-from kb.ask.spelling import one_edit_apart
+from kb.ask.misspelt import misspelt
 from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HARMLESS", "HEDGED", "MENDED", "MENDS", "PHRASE", "SAME_DAY",
-    "SPELT", "TODAY", "UNSETTLED", "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "MENDED", "MENDS", "PHRASE", "SAME_DAY", "TODAY", "UNSETTLED",
+    "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -155,26 +155,6 @@ bad (?:back|knee|shoulder|wrist|elbow|hip|neck)s?|(?:hip|knee) replacement|new (
 (?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
-SPELT = """
-aches aching achilles allergy arthritis asthma bleeding bruise bruised bruising bursitis cancer cartilage children
-concussed concussion daughter diabetes diabetic dislocate dislocated dizzy dizziness epilepsy faint fainted fainting
-fever fracture fractured headache headaches hernia hurts hurting illness impingement inflamed inflammation injure
-injured injuring injury injuries ligament meniscus migraine nausea nauseous numbness operation osteoporosis pacemaker
-painful painfully physio physiotherapist postnatal pregnancy pregnant prolapse rehab ruptured sciatic sciatica seizure
-soreness spasm spasms sprain sprained strained surgeon surgery swelling swells swollen tendinitis tendon tendonitis
-tingle tingles tingling tingly toddler twinge unwell vertigo vomit vomiting
-""".split()
-"""Whole words that are often misspelt; their like is one edit away and begins alike."""
-
-HARMLESS = frozenset(
-    """
-    acres arched arches arching ashes axes blending breeding canter feint fewer flint hunts hurling hurls
-    shell shells smell smells spain spell spells spine stained strainer strainers sturgeon tangle tangled
-    tangles tightly tinge tinges tinkling twine
-    """.split()
-)
-"""Words as near as that which are none of theirs."""
-
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
 PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY)) + r")\b")
 
@@ -243,15 +223,9 @@ class Care(NamedTuple):
     rest: str | None
 
 
-def _misspelt(word: str) -> bool:
-    if len(word) < 5 or len(word) > 20 or word in HARMLESS:
-        return False
-    return any(spelt[0] == word[0] and one_edit_apart(word, spelt) for spelt in SPELT)
-
-
 def _troubled(folded: str) -> bool:
     words = frozenset(folded.split())
-    return bool(PHRASE.search(folded)) or any(WORD.match(word) or _misspelt(word) for word in words)
+    return bool(PHRASE.search(folded)) or any(WORD.match(word) or misspelt(word) for word in words)
 
 
 def care_of(text: str) -> Care:

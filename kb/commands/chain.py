@@ -1,6 +1,7 @@
 """`drillpath chain FAULT`: from a fault to an ordered chain of drills that ends in the full lift."""
 
 import sqlite3
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
@@ -28,17 +29,24 @@ from kb.commands.asked import (
 )
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
-from kb.commands.load_asked import best_options, bests_of
+from kb.commands.load_asked import best_options
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
-from kb.discs import iron_of
 from kb.errors import NoAnswer
 from kb.show.as_json import chain_json, no_chain_json
-from kb.show.coach_words import plain_markdown
-from kb.show.heavy import Heavy, in_kilograms, shares
-from kb.show.look_first import first_said
 from kb.terms import LiftId, Load
 
+if TYPE_CHECKING:
+    from kb.show.heavy import Heavy
+
 __all__ = ["command", "with_text"]
+
+
+class _Telling(NamedTuple):
+    """How an answer is told: what leads, by its number and in words, and how heavy it is where a best is known."""
+
+    first: int | None = None
+    leads: str = ""
+    heavy: "Heavy | None" = None
 
 
 @click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
@@ -62,6 +70,7 @@ __all__ = ["command", "with_text"]
 @click.pass_context
 def command(
     ctx: click.Context,
+    /,
     fault: tuple[str, ...],
     lift: str | None,
     cause: str | None,
@@ -71,15 +80,13 @@ def command(
     minutes: int | None,
     holds: str | None,
     at_most: int,
-    first: int | None,
     routes: int,
     why: bool,
-    best: tuple[str, ...],
-    bar: str,
     screen: str | None,
     sheet: str | None,
     paper: str | None,
     as_json: bool,
+    **told: Any,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
 
@@ -110,23 +117,35 @@ def command(
         _put_none(ctx, db, shelf, question, none, room, as_json=as_json)
         ctx.exit(1)
     found = with_text(db, found)
-    leads = first_said(found.matter.fault, first) if first is not None else ""
-    bests = bests_of(db, best, "kg", shelf.drills) if best else {}
-    heavy = in_kilograms(bests, iron_of(bar)) if bests else shares
+    telling = _telling(db, found, **told)
     if sheet is not None:
         from kb.show.sheet.chain_sheet import chain_sheet
 
-        put_sheet(
-            sheet,
-            chain_sheet(
-                found, room.kit, paper, figures=figures_of(db, shelf.lift), first=first, heavy=heavy if bests else None
-            ),
-        )
+        figures, (number, _, heavy) = figures_of(db, shelf.lift), telling
+        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures, first=number, heavy=heavy))
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
-        put_json({**chain_json(found, room.kit, plain_markdown(leads)), **(seen.as_json() if seen else {})})
+        put_json({**chain_json(found, room.kit, telling.leads), **(seen.as_json() if seen else {})})
         return
-    _put(db, found, room, named=cause is not None, first=first, heavy=heavy, why=why, seen=seen)
+    _put(db, found, room, telling, named=cause is not None, why=why, seen=seen)
+
+
+def _telling(db: sqlite3.Connection, found: Chain, first: int | None, best: tuple[str, ...], bar: str) -> _Telling:
+    """How an answer is to be told. Raises BadInput for a number that there isn't, and a best that is none."""
+    telling = _Telling()
+    if first is not None:
+        from kb.show.coach_words import plain_markdown
+        from kb.show.look_first import first_said
+
+        telling = telling._replace(first=first, leads=plain_markdown(first_said(found.matter.fault, first)))
+    if best:
+        from kb.commands.load_asked import bests_of
+        from kb.discs import iron_of
+        from kb.show.heavy import in_kilograms
+
+        bests = bests_of(db, best, "kg", found.matter.shelf.drills)
+        telling = telling._replace(heavy=in_kilograms(bests, iron_of(bar)))
+    return telling
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -154,19 +173,26 @@ def _put(
     db: sqlite3.Connection,
     found: Chain,
     room: Room,
+    telling: _Telling,
     *,
     named: bool,
-    first: int | None,
-    heavy: Heavy,
     why: bool,
     seen: ByScreen | None,
 ) -> None:
     from kb.show.chain_text import chain_text
+    from kb.show.heavy import shares
     from kb.show.setting import setting_of
 
     setting = setting_of()
-    judged_so = named or seen is not None
-    lines = chain_text(found, room.kit, setting, named=judged_so, others=_others(db, found), first=first, heavy=heavy)
+    lines = chain_text(
+        found,
+        room.kit,
+        setting,
+        named=named or seen is not None,
+        others=_others(db, found),
+        first=telling.first,
+        heavy=telling.heavy or shares,
+    )
     if seen:
         lines += seen.as_text(setting)
     if why:

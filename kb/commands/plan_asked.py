@@ -192,7 +192,6 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
         "weak": wishes.weak,
         "squats": wishes.squats,
         "finish": wishes.finish,
-        "also": wishes.also,
         "also-weight": wishes.also_weight,
         "also-from": wishes.also_from,
         "best": wishes.best,
@@ -200,6 +199,10 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
         "opener": wishes.opener,
         "spare": wishes.spare,
     }
+    if wishes.also is not None:
+        raise BadInput(
+            f"--lessons are of one lift: ask for each with its share of the {wishes.lessons}, and take them by turns"
+        )
     for name, said in beside.items():
         if said is not None:
             raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, find, read
+from kb.ask import cautions, cues, find, misspelt, read
 from kb.ask.minors import MINORS
 from kb.show.coach_words import plain_markdown
 from kb.show.is_it import is_it
@@ -53,8 +53,8 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "sameDay": cautions.SAME_DAY.pattern,
             "word": cautions.WORD.pattern,
             "phrase": cautions.PHRASE.pattern,
-            "spelt": cautions.SPELT,
-            "harmless": sorted(cautions.HARMLESS),
+            "spelt": misspelt.SPELT,
+            "harmless": sorted(misspelt.HARMLESS),
             "denied": cautions.DENIED.pattern,
             "hedged": cautions.HEDGED.pattern,
             "mended": cautions.MENDED.pattern,
