@@ -188,7 +188,7 @@ def _put(
         found,
         room.kit,
         setting,
-        named=named or seen is not None,
+        named=named or seen is not None or telling.first is not None,
         others=_others(db, found),
         first=telling.first,
         heavy=telling.heavy or shares,

@@ -131,7 +131,7 @@ def chain_text(
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
     tell the causes apart stands after the drills, with what the `others` call for. What is to be looked at `first`
-    leads, by its number; `heavy` says how heavy each drill is.
+    leads, by its number, and the rest of it stands after the drills; `heavy` says how heavy each drill is.
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = _title(matter, best, kit, setting)
@@ -141,7 +141,7 @@ def chain_text(
     if not named:
         lines += tell_lines(matter.fault, setting)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
-    lines += _look_first(matter.fault, setting, first)
+    lines += _look_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting, heavy)
@@ -153,6 +153,7 @@ def chain_text(
     lines += ["", *wrapped(OVER_WEEKS, setting.width)] if matter.worked_cause.kind != "mobility" else []
     lines += ["", *wrapped(NO_SPLIT, setting.width)] if "split" in matter.shelf.lift.points else []
     lines += _finish(chain, seen, setting, heavy)
+    lines += _look_first(matter.fault, setting, first) if first is not None else []
     lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
@@ -164,10 +165,11 @@ def closing(setting: Setting, *, ask_first: bool) -> list[str]:
     return ["", *(line for text in texts for line in wrapped(text, setting.width))]
 
 
-def _look_first(fault: Fault, setting: Setting, first: int | None) -> list[str]:
+def _look_first(fault: Fault, setting: Setting, first: int | None = None) -> list[str]:
     """What a coach looks at before any drill, save what leads; nothing where the fault doesn't say or has no text."""
     text = look_first(fault, without=first)
-    return titled("Look first", prose(text, setting, indent=2), setting) if text else []
+    title = "Look first" if first is None else "Else look at"
+    return titled(title, prose(text, setting, indent=2), setting) if text else []
 
 
 def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> list[str]:
