@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import click
 
 from kb.ask import read
-from kb.ask.chain import Chain, NoChain, chain, solve
+from kb.ask.chain import Chain, NoChain, chain
+from kb.ask.cut_short import cut_short
 from kb.ask.instead import Instead, instead
 from kb.ask.matter import matter_of
 from kb.ask.names import resolve
@@ -32,7 +33,7 @@ from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.load_asked import best_options
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.errors import NoAnswer
-from kb.show.as_json import chain_json, no_chain_json
+from kb.show.as_json import alone_json, chain_json, no_chain_json
 from kb.terms import LiftId, Load
 
 if TYPE_CHECKING:
@@ -114,7 +115,7 @@ def command(
     try:
         found = chain(shelf, question)
     except NoChain as none:
-        _put_none(ctx, db, shelf, question, none, room, as_json=as_json)
+        _put_none(ctx, db, shelf, question, none, room, told, as_json=as_json)
         ctx.exit(1)
     found = with_text(db, found)
     telling = _telling(db, found, **told)
@@ -210,38 +211,48 @@ def _put_none(
     question: ChainQuestion,
     none: NoChain,
     room: Room,
+    told: dict[str, Any],
     *,
     as_json: bool,
 ) -> None:
     from kb.ask.rehearse import rehearse
     from kb.show.chain_text import no_chain_text, session_said
 
-    short = _too_short(shelf, question)
-    rehearsal = None if short else rehearse(matter_of(shelf, question))
+    longer = _with_more_time(shelf, question)
+    today = cut_short(longer, question.seconds or 0) if longer is not None else None
+    if longer is not None and today is not None:
+        longer, (today,) = with_text(db, longer), _told(db, (today,))
+    rehearsal = None if longer else rehearse(matter_of(shelf, question))
     if rehearsal is not None:
         rehearsal = rehearsal._replace(entries=_told(db, rehearsal.entries))
     session = session_said(shelf, rehearsal, room.kit) if rehearsal else _session(ctx, shelf, question)
     if as_json:
-        put_json(no_chain_json(str(none), rehearsal, session, lift=shelf.lift))
+        alone = {"today": alone_json(today, shelf.lift)} if today is not None else {}
+        put_json({**no_chain_json(str(none), rehearsal, session, lift=shelf.lift), **alone})
         return
     from kb.show.setting import setting_of
 
     say(f"Error: {sentence(none)}")
-    if short and session is not None:
-        say(f"What does fit, with less of each drill:\n  {session}")
+    if longer is not None and session is not None:
+        say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
+    if longer is not None and today is not None:
+        from kb.show.cut_short_text import cut_short_text
+        from kb.show.heavy import shares
+
+        heavy = _telling(db, longer, **told).heavy or shares
+        click.echo("\n".join(cut_short_text(longer, today, (question.seconds or 0) // 60, setting_of(), heavy)))
     for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
         click.echo(line)
 
 
-def _too_short(shelf: Shelf, question: ChainQuestion) -> bool:
-    """Whether it is time alone that forbids a chain: nothing to rehearse then, and no item would open one."""
+def _with_more_time(shelf: Shelf, question: ChainQuestion) -> Chain | None:
+    """The chain where it is time alone that forbids it: nothing to rehearse then, and no item would open one."""
     if question.seconds is None:
-        return False
+        return None
     try:
-        solve(matter_of(shelf, question._replace(seconds=None)))
+        return chain(shelf, question._replace(seconds=None))
     except NoChain:
-        return False
-    return True
+        return None
 
 
 def _session(ctx: click.Context, shelf: Shelf, question: ChainQuestion) -> str | None:

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "VERSION",
+    "alone_json",
     "chain_json",
     "find_json",
     "kits_json",
@@ -111,7 +112,7 @@ def _entry(entry: "Entry", lift: "Lift") -> Json:
     }
 
 
-def _alone(entry: "Entry", lift: "Lift") -> Json:
+def alone_json(entry: "Entry", lift: "Lift") -> Json:
     """A drill that stands in no chain: as one of a route, with its dose and for whom it isn't."""
     drill, share = entry.drill, entry.drill.load_from
     return {
@@ -157,7 +158,7 @@ def chain_json(chain: "Chain", kit: str | None, first: str = "") -> Json:
         "tells": [_tell(tell) for tell in decide(matter.fault).tells],
         "other_causes": [{"id": c.id, "kind": c.kind} for c in matter.fault.causes if c.id != matter.cause.id],
         "finish": [_named(drill) for drill in chain.finish],
-        "strengthen": [_alone(entry, matter.shelf.lift) for entry in chain.strengthen],
+        "strengthen": [alone_json(entry, matter.shelf.lift) for entry in chain.strengthen],
         "routes": [_route(route, matter.shelf.lift) for route in chain.routes],
     }
 
@@ -182,7 +183,7 @@ def no_chain_json(why: str, rehearsal: "Rehearsal | None", session: str | None =
         "routes": [],
         "why": why,
         "rehearse": [_named(drill) for drill in rehearsal.drills] if rehearsal else [],
-        "rehearse_in_full": [_alone(entry, lift) for entry in rehearsal.entries] if rehearsal else [],
+        "rehearse_in_full": [alone_json(entry, lift) for entry in rehearsal.entries] if rehearsal else [],
         "would_open": openers,
         "session": session,
     }
