@@ -10,6 +10,7 @@ from kb.ask.plan.stiff import unspared
 from kb.ask.plan.teaching import Teaching
 from kb.ask.shelf import Shelf, ending_in
 from kb.errors import NoAnswer
+from kb.kit import BARS
 from kb.terms import Catch, Drill, DrillId, ItemId, LiftId, Load, Speed, Stage
 
 __all__ = [
@@ -23,6 +24,8 @@ __all__ = [
     "parts_by_nearness",
     "shed",
 ]
+
+WEIGHTS = ItemId("hand-weight-pair")
 
 MOST_ADDED = 2
 """Small steps that a way is given for who is afraid, at most. Common practice, no source."""
@@ -127,7 +130,8 @@ class Goals:
     def ahead(self, known: frozenset[DrillId]) -> list[list[Drill]]:
         """The parts nearer to the whole lift than any known one of the same lift, nearest first.
 
-        In groups: those that spare what is stiff come before the others. Of a lift of two halves the one that is
+        In groups: those that spare what is stiff come before the others, then those with a bar, where there is one,
+        before those with two weights in its place. Of a lift of two halves the one that is
         behind, as far as it can be done.
         """
         shelf, drills = self.teaching.shelf, self.teaching.shelf.drills
@@ -144,11 +148,16 @@ class Goals:
         later, stage = behind(shelf, reached)
         halves = [each for each in parts if later & set(each.lifts)]
         parts = [each for each in halves if each.stage <= stage] or halves or parts
-        groups: dict[int, list[Drill]] = {}
+        groups: dict[tuple[int, bool], list[Drill]] = {}
         for drill in parts:
             if not beaten(drill):
-                groups.setdefault(unspared(drill, self.teaching.stiff, self.teaching.have), []).append(drill)
+                spared = unspared(drill, self.teaching.stiff, self.teaching.have)
+                groups.setdefault((spared, self._for_a_bar(drill)), []).append(drill)
         return [groups[each] for each in sorted(groups)]
+
+    def _for_a_bar(self, drill: Drill) -> bool:
+        """Whether two weights take the place of a bar that is there."""
+        return WEIGHTS in drill.equipment and any(bar in self.teaching.have for bar in BARS)
 
     def caught(self, known: frozenset[DrillId]) -> list[Drill]:
         """The movements at full speed that end in a catch though they aren't put together yet, nearest first."""
