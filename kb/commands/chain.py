@@ -1,7 +1,7 @@
 """`drillpath chain FAULT`: from a fault to an ordered chain of drills that ends in the full lift."""
 
 import sqlite3
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -30,6 +30,7 @@ from kb.commands.asked import (
 )
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
+from kb.commands.leading import Leading, leading
 from kb.commands.load_asked import best_options
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.errors import NoAnswer
@@ -40,14 +41,6 @@ if TYPE_CHECKING:
     from kb.show.heavy import Heavy
 
 __all__ = ["command", "with_text"]
-
-
-class _Telling(NamedTuple):
-    """How an answer is told: what leads, by its number and in words, and how heavy it is where a best is known."""
-
-    first: int | None = None
-    leads: str = ""
-    heavy: "Heavy | None" = None
 
 
 @click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
@@ -87,19 +80,20 @@ def command(
     sheet: str | None,
     paper: str | None,
     as_json: bool,
-    **told: Any,
+    first: int | None,
+    **bests: Any,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
 
     FAULT is an id, a name or the beginning of one; `find` knows other words.
     """
-    asked = ctx.ensure_object(Asked)
     paper = paper_of(sheet, paper)
-    db = asked.catalogue()
+    db = ctx.ensure_object(Asked).catalogue()
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = read.shelf(db, lift_meant(ctx, db, fault_id, named_lift))
     room = room_of(db, kit, have)
+    fault_id, *_ = leads = leading(db, shelf, fault_id, first, stays=cause is not None)
     named = cause_meant(shelf.faults[fault_id], cause) if fault_id in shelf.faults else cause
     seen = judged(db, shelf.faults[fault_id], shelf.lift, screen) if screen and fault_id in shelf.faults else None
     question = ChainQuestion(
@@ -115,38 +109,30 @@ def command(
     try:
         found = chain(shelf, question)
     except NoChain as none:
-        _put_none(ctx, db, shelf, question, none, room, told, as_json=as_json)
+        _put_none(ctx, db, shelf, question, none, room, bests, as_json=as_json)
         ctx.exit(1)
-    found = with_text(db, found)
-    telling = _telling(db, found, **told)
+    found, heavy = with_text(db, found), _heavy(db, shelf, **bests)
     if sheet is not None:
         from kb.show.sheet.chain_sheet import chain_sheet
 
-        figures, (number, _, heavy) = figures_of(db, shelf.lift), telling
-        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures, first=number, heavy=heavy))
+        figures = figures_of(db, shelf.lift)
+        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures, leads=leads.text, heavy=heavy))
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
-        put_json({**chain_json(found, room.kit, telling.leads), **(seen.as_json() if seen else {})})
+        put_json({**chain_json(found, room.kit, leads.plain), **(seen.as_json() if seen else {})})
         return
-    _put(db, found, room, telling, named=cause is not None, why=why, seen=seen)
+    _put(db, found, room, leads, heavy, named=cause is not None, why=why, seen=seen)
 
 
-def _telling(db: sqlite3.Connection, found: Chain, first: int | None, best: tuple[str, ...], bar: str) -> _Telling:
-    """How an answer is to be told. Raises BadInput for a number that there isn't, and a best that is none."""
-    telling = _Telling()
-    if first is not None:
-        from kb.show.coach_words import plain_markdown
-        from kb.show.look_first import first_said
+def _heavy(db: sqlite3.Connection, shelf: Shelf, best: tuple[str, ...], bar: str) -> "Heavy | None":
+    """How heavy drills are for who has these bests; None without one. Raises BadInput for a best that is none."""
+    if not best:
+        return None
+    from kb.commands.load_asked import bests_of
+    from kb.discs import iron_of
+    from kb.show.heavy import in_kilograms
 
-        telling = telling._replace(first=first, leads=plain_markdown(first_said(found.matter.fault, first)))
-    if best:
-        from kb.commands.load_asked import bests_of
-        from kb.discs import iron_of
-        from kb.show.heavy import in_kilograms
-
-        bests = bests_of(db, best, "kg", found.matter.shelf.drills)
-        telling = telling._replace(heavy=in_kilograms(bests, iron_of(bar)))
-    return telling
+    return in_kilograms(bests_of(db, best, "kg", shelf.drills), iron_of(bar))
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -174,7 +160,8 @@ def _put(
     db: sqlite3.Connection,
     found: Chain,
     room: Room,
-    telling: _Telling,
+    leads: Leading,
+    heavy: "Heavy | None",
     *,
     named: bool,
     why: bool,
@@ -189,10 +176,11 @@ def _put(
         found,
         room.kit,
         setting,
-        named=named or seen is not None or telling.first is not None,
+        named=named or seen is not None or leads.number is not None,
         others=_others(db, found),
-        first=telling.first,
-        heavy=telling.heavy or shares,
+        leads=leads.text,
+        first=leads.number,
+        heavy=heavy or shares,
     )
     if seen:
         lines += seen.as_text(setting)
@@ -211,7 +199,7 @@ def _put_none(
     question: ChainQuestion,
     none: NoChain,
     room: Room,
-    told: dict[str, Any],
+    bests: dict[str, Any],
     *,
     as_json: bool,
 ) -> None:
@@ -239,7 +227,7 @@ def _put_none(
         from kb.show.cut_short_text import cut_short_text
         from kb.show.heavy import shares
 
-        heavy = _telling(db, longer, **told).heavy or shares
+        heavy = _heavy(db, shelf, **bests) or shares
         click.echo("\n".join(cut_short_text(longer, today, (question.seconds or 0) // 60, setting_of(), heavy)))
     for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
         click.echo(line)

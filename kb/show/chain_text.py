@@ -18,7 +18,7 @@ from kb.show.coach_words import LOADS, either, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import instead_text
-from kb.show.look_first import first_said, look_first
+from kb.show.look_first import look_first
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
@@ -124,18 +124,20 @@ def chain_text(
     *,
     named: bool,
     others: Sequence[Instead] = (),
+    leads: str = "",
     first: int | None = None,
     heavy: Heavy = shares,
 ) -> list[str]:
     """A chain in lines.
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
-    tell the causes apart stands after the drills, with what the `others` call for. What is to be looked at `first`
-    leads, by its number, and the rest of it stands after the drills; `heavy` says how heavy each drill is.
+    tell the causes apart stands after the drills, with what the `others` call for. What `leads` stands first, in
+    Markdown; if it is one of what is to be looked at `first`, the rest of that stands after the drills. `heavy` says how
+    heavy each drill is.
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = _title(matter, best, kit, setting)
-    lines += [*prose(first_said(matter.fault, first), setting), ""] if first is not None else []
+    lines += [*prose(leads, setting), ""] if leads else []
     lines += _because(matter, setting, named=named)
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:

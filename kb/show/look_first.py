@@ -1,9 +1,11 @@
 """What a coach looks at before any drill for a fault: what its entry says, and what can be behind any of them."""
 
+from re import findall
+
 from kb.errors import BadInput
 from kb.terms import Fault
 
-__all__ = ["LATE", "first_said", "look_first"]
+__all__ = ["LATE", "first_said", "look_first", "sends_to"]
 
 LATE = (
     "**Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
@@ -26,10 +28,19 @@ def look_first(fault: Fault, *, without: int | None = None) -> str:
 
 def first_said(fault: Fault, number: int) -> str:
     """The one that fits what was seen, to lead an answer, in Markdown; BadInput for a number that there isn't."""
+    return f"First: {_item(fault, number)} {GONE}"
+
+
+def sends_to(fault: Fault, number: int) -> frozenset[str]:
+    """The names in it of faults with which to start, if any; BadInput for a number that there isn't."""
+    return frozenset(findall(r"(?<!\*)\*([^*]+)\*(?!\*)", _item(fault, number)))
+
+
+def _item(fault: Fault, number: int) -> str:
     items = _items(fault)
     if not 0 < number <= len(items):
         raise BadInput(f"--first {number}: {fault.name} has {len(items) or 'no'} things to look at first")
-    return f"First: {items[number - 1]} {GONE}"
+    return items[number - 1]
 
 
 def _items(fault: Fault) -> list[str]:

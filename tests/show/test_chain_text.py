@@ -127,7 +127,9 @@ def test_what_fits_what_was_seen_leads() -> None:
     found = small_chain("hips-rise-first")
     items = "- **Soft shoes**: off with them.\n- **Tired**: singles."
     matter = found.matter._replace(fault=found.matter.fault._replace(sections={"Look first": items}))
-    text = "\n".join(chain_text(found._replace(matter=matter), "full", Setting(80), named=True, first=1))
+    leads = first_said(matter.fault, 1)
+    lines = chain_text(found._replace(matter=matter), "full", Setting(80), named=True, leads=leads, first=1)
+    text = "\n".join(lines)
     assert text.index("First: Soft shoes: off with them. If that mends it") < text.index("Because: ")
     assert text.count("Soft shoes") == 1
     assert "  2. Tired: singles." in text

@@ -25,7 +25,6 @@ from kb.show.coach_words import (
 )
 from kb.show.entry_lines import gear_said
 from kb.show.heavy import Heavy
-from kb.show.look_first import first_said
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
 from kb.show.sheet.told import Told, fetched, kept_whole, looks, lost_said, minds, round_shown, steps
@@ -43,14 +42,14 @@ def chain_sheet(
     paper: str = "a4",
     *,
     figures: Mapping[PositionId, str] | None = None,
-    first: int | None = None,
+    leads: str = "",
     heavy: Heavy | None = None,
 ) -> str:
     """The best route of a chain as a whole HTML document; its drills must have their text.
 
     `kit_name` is None where the question listed what there is; `paper` a key of kb.show.sheet.fit.PAPERS;
-    `figures` pictures of positions as `svg` elements, drawn over the chart's points. What is to be looked at `first`
-    leads, by its number; `heavy` says how heavy each drill is, where that is known.
+    `figures` pictures of positions as `svg` elements, drawn over the chart's points. What `leads` stands
+    first, in Markdown; `heavy` says how heavy each drill is, where that is known.
     """
     matter, route = chain.matter, chain.routes[0]
     lift = matter.shelf.lift
@@ -58,7 +57,7 @@ def chain_sheet(
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
     drills = _drills(matter, route, seen, heavy)
-    leads = () if first is None else (plain_markdown(first_said(matter.fault, first)),)
+    lead = (plain_markdown(leads),) if leads else ()
     sheet = Sheet(
         title=matter.fault.name,
         facts=(
@@ -71,8 +70,8 @@ def chain_sheet(
         lower_chart=chart_figure(lift, bars, bands=bands, figures=figures, wide_figures=False) if figures else "",
         drills=drills,
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
-        because=(*leads, *_because(matter)),
-        in_short=(*leads, *_because(matter, why=False)),
+        because=(*lead, *_because(matter)),
+        in_short=(*lead, *_because(matter, why=False)),
         notes=_notes(route),
         after=_after(chain, seen),
         ask_first=matter.load is Load.WORKING
