@@ -6,7 +6,20 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = ["BRUISED", "LANDED", "MINORS", "NEXT_DAY", "RACKED", "SCRAPED", "SORE", "SPOTS", "SQUEEZE", "Minor", "tells"]
+__all__ = [
+    "BRUISED",
+    "KNOCKED",
+    "LANDED",
+    "MINORS",
+    "NEXT_DAY",
+    "RACKED",
+    "SCRAPED",
+    "SORE",
+    "SPOTS",
+    "SQUEEZE",
+    "Minor",
+    "tells",
+]
 
 SQUEEZE = (
     "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
@@ -49,6 +62,15 @@ RACKED = (
     " with swelling, numb fingers, or that stays: leave the rack alone, and ask someone qualified first."
 )
 """What comes first where wrists are said to ache in the rack, and no more. Common practice, no source."""
+
+
+KNOCKED = (
+    "An elbow that meets the knee bends the wrist back hard, and wrists have broken so: no clean at full depth, and"
+    " no weight in one, until the elbows pass the knees with a stick every time; meanwhile power cleans, and front"
+    " squats with the elbows high. A wrist that was hurt by one hard knock, is swollen, or hurts at rest, in a grip or"
+    " when pressed: someone qualified first."
+)
+"""What comes first where a wrist is said to hurt as elbow and knee meet, and only then. Common practice, no source."""
 
 
 LANDED = (
@@ -110,8 +132,10 @@ _SKIN = r"(?:shins?|palms?|callus(?:es)?|skin)"
 _BLEEDS = r"(?:bleed(?:s|ing)?|bled|scrap(?:es|ed|ing))"
 _COLLAR = r"(?:collar ?bones?|clavicles?)"
 _DROPS = (
-    r"(?:crash(?:es|ing)?|bang(?:s|ing)?|slam(?:s|ming)?|drops?|dropping|lands?|landing|thumps?|hits?|smash(?:es|ing)?)"
+    r"(?:crash(?:es|ing)?|bang(?:s|ing)?|slam(?:s|ming)?|drops?|dropping|lands?|landing|thumps?|thuds?|thudding|hits?"
+    r"|smash(?:es|ing)?)"
 )
+_EACH, _KNOCKS = r"(?:when|each time|every time)", r"(?:happens?|hits?|touch(?:es)?|knocks?|meets?)"
 _HURTS = r"(?:hurts?|hurting|sore|painful|bruis(?:e|es|ed|ing))"
 _ACHES = r"(?:ach(?:es?|ing|y)|sore(?:ness)?)"
 _LIMBS = r"(?:wrists?|forearms?|hands?|fingers?|thighs?|quads?|calf|calves|legs?|glutes|muscles?|upper arms?|traps)"
@@ -165,6 +189,19 @@ MINORS = (
             r"\b(?:pop\w*|crack\w*|lump\w*|swoll\w*|numb\w*|tingl\w*|throat|neck|windpipe|breath\w*|arms?"
             r"|shoulders? hurt|wrists?|knees?|back|still|always|days|weeks|since|night|broke\w*|fractur\w*|sharp"
             r"|one side|fell|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        KNOCKED,
+        re.compile(r"\belbows?\b(?: \w+){0,8}? knees?\b|\bknees?\b(?: \w+){0,8}? elbows?\b"),
+        re.compile(
+            r"\b(?:it |that |which )?(?:hurts?|aches?)(?: a (?:bit|little))? (?:my |the |her |his )?wrists?"
+            rf"(?: {_EACH}(?: (?:it|they|that))?(?: {_KNOCKS})?)\b"
+            rf"|\bwrists? (?:hurts?|aches?) {_EACH}(?: (?:it|they|that))?(?: {_KNOCKS})\b"
+        ),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|crack\w*|click\w*|still|since|always|night|days|weeks"
+            r"|broke\w*|sprain\w*|worse|grip\w*|at rest|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
     Minor(

@@ -40,7 +40,7 @@ __all__ = [
 ]
 
 JOINTS = (
-    "Mobility comes slowly: joints open over weeks, so do the opening on most days. Go past a drill of the chain only"
+    "Mobility comes slowly: do the opening on most days, for six weeks and more. Go past a drill of the chain only"
     " on a day when its standard is met without weight; until then do the lift in the form that is held (for example"
     " caught high, or with heels raised and a stick)."
 )
@@ -132,8 +132,8 @@ def chain_text(
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
     tell the causes apart stands after the drills, with what the `others` call for. What `leads` stands first, in
-    Markdown; if it is one of what is to be looked at `first`, the rest of that stands after the drills. `heavy` says how
-    heavy each drill is.
+    Markdown; if it is one of what is to be looked at `first`, the rest of that stands after the drills. `heavy` says
+    how heavy each drill is.
     """
     matter, (best, *more) = chain.matter, chain.routes
     lines = _title(matter, best, kit, setting)

@@ -24,6 +24,13 @@ from kb.terms import DrillId
 
 __all__ = ["class_text"]
 
+FREE = (
+    "Free to look on throughout: count one round of everybody's, then stay, one or two at a time, with whoever hasn't"
+    " met a standard or needs it easier (age, a joint, a first time), and give them what stands as easier in the"
+    " drill's entry."
+)
+"""What a coach does who shows nothing and is nowhere wanted. Common practice, no source."""
+
 WAITING, SHOWN, LOADING, HELPING = ".", "*", "+", "h"
 """How the hall's chart marks what is no drill of one's own."""
 
@@ -108,4 +115,4 @@ def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
     table = [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
     if coach == 0 and plan.matter.asked.warm_up_s:
         table.insert(0, ("0:00", f"Lead the common warm-up, {minutes(plan.matter.asked.warm_up_s)} min."))
-    return rows(table, setting) or ["  Free to look on throughout."]
+    return rows(table, setting) or hanging("  ", FREE, setting)

@@ -40,7 +40,8 @@ def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:
             return found.why
         least, most = found.least.kg, found.most.kg
         if entry.load is Load.WORKING:
-            return f"up to {most:g} kg"
+            whole = " or to where it shows" if entry.drill.stage is Stage.WHOLE else ""
+            return f"up to {most:g} kg{whole}"
         if not entry.work or least == most:
             return f"{least:g} kg"
         return f"then {least:g} kg, up to {most:g} kg while the standard is met"

@@ -10,7 +10,7 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, LANDED, NEXT_DAY, RACKED, SCRAPED, SORE, SPOTS, SQUEEZE
+from kb.ask.minors import BRUISED, KNOCKED, LANDED, NEXT_DAY, RACKED, SCRAPED, SORE, SPOTS, SQUEEZE
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -389,6 +389,31 @@ def test_soreness_with_more_to_it_is_for_somebody_qualified(db: sqlite3.Connecti
     found = find(db, phrase)
     assert found.caution not in (None, SORE)
     assert not found.faults
+
+
+@pytest.mark.parametrize("phrase", phrases("knocked.tsv"))
+def test_a_wrist_that_hurts_as_elbow_meets_knee_is_cautioned_and_the_rest_answered(
+    db: sqlite3.Connection, phrase: str
+) -> None:
+    """No full depth meanwhile. Wrists have broken so: coaches' manuals warn of it. Common practice, no source."""
+    found = find(db, phrase)
+    assert found.caution == KNOCKED
+    assert "clean-elbows-hit-knees" in [hit.id for hit in found.faults[:2]]
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "elbow hit the knee last week and the wrist still hurts",
+        "elbow hit my knee and the wrist is swollen",
+        "elbows touch the knees, wrist hurts in a grip",
+        "elbow hits the knee and my elbow hurts when it happens",
+        "wrist hurts when it happens",
+    ],
+)
+def test_a_wrist_with_more_to_it_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """Staying, swollen, in a grip, another joint, or no knock at all."""
+    assert find(db, phrase).faults == ()
 
 
 @pytest.mark.parametrize("phrase", phrases("next_day.tsv"))

@@ -45,6 +45,7 @@ def phrases() -> list[str]:
         "scraped.tsv",
         "next_day.tsv",
         "sore.tsv",
+        "knocked.tsv",
         "landed.tsv",
     )
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]

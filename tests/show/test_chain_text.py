@@ -203,7 +203,7 @@ def test_an_earlier_fault_is_what_the_chain_works_on() -> None:
 def test_what_is_slow_is_said_to_be() -> None:
     """Mobility at the top, right after why; strength with what to do after the lifts, each drill in full."""
     stiff = told(small_chain("jerk-dips-forward", "jerk", cause="stiff-ankles"), named=True)
-    assert stiff.count("Mobility comes slowly: joints open over weeks") == 1
+    assert stiff.count("Mobility comes slowly: do the opening on most days") == 1
     assert stiff.index("Because") < stiff.index("Mobility comes slowly") < stiff.index("where it shows")
     assert "met without weight" in flat(stiff)
     text = told(small_chain("hips-rise-first", cause="weak-legs-off-floor"))

@@ -64,7 +64,7 @@ def test_what_is_proved_is_said_and_what_is_not() -> None:
 def test_a_coach_with_nothing_to_show_looks_on() -> None:
     """And leads the warm-up, where there is one."""
     said = "\n".join(class_text(planned(1, drill("stand"), warm_up_s=0), Setting(), with_solver=False))
-    assert "Free to look on throughout." in said
+    assert "Free to look on throughout: count one round" in said
     assert "The coach" in said
     assert "1 lifter, 60 min, 1 coach" in said
     assert "Free to look on" in class_sheet(planned(1, drill("stand")), "a4", with_solver=False)
