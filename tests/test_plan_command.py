@@ -1,6 +1,10 @@
 """`drillpath plan`: what it prints and writes, and how it refuses."""
 
+import csv
+import io
 import json
+import re
+from itertools import groupby
 from pathlib import Path
 
 import pytest
@@ -402,3 +406,40 @@ def test_a_second_lift_is_asked_for_with_its_weight(monkeypatch: pytest.MonkeyPa
     assert "say with --also-weight" in ask("jerk", *day, "--also", "snatch", code=2).stderr
     assert "name it with --also" in ask("jerk", *day, "--also-weight", "38", code=2).stderr
     assert "both held today" in ask("jerk", *day[:6], *second, code=2).stderr
+
+
+def test_two_lifts_take_turns_in_lessons(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """Numbers, table, calendar and pages go through both; what the first lesson has shown isn't shown anew."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")  # the small library has no snatch
+    asked = ("snatch", "--also", "clean", "--lessons", "5", "--minutes", "30", "--kit", "hall")
+    answer = json.loads(ask(*asked, "--json").stdout)
+    assert (answer["lift"], answer["also"]["lift"]) == ("snatch", "clean")
+    assert [each["n"] for each in answer["sessions"]] == [1, 3, 5]
+    assert [each["n"] for each in answer["also"]["sessions"]] == [2, 4]
+    first = {drill["id"] for drill in answer["sessions"][0]["drills"]}
+    assert not any(drill["as"] == "new" and drill["id"] in first for drill in answer["also"]["sessions"][0]["drills"])
+    said = ask(*asked).stdout
+    assert said.startswith("By turns, a lesson each: 1, 3 and 5 of the snatch; 2 and 4 of the clean.")
+    assert said.count("Stop on pain, not on effort.") == 1
+    rows = list(csv.DictReader(io.StringIO(ask(*asked, "--csv").stdout)))
+    assert [int(n) for n, _ in groupby(rows, key=lambda row: row["session"])] == [1, 2, 3, 4, 5]
+    sheet, calendar = tmp_path / "lessons.html", tmp_path / "lessons.ics"
+    ask(*asked, "--sheet", str(sheet), "--calendar", str(calendar), "--start", "2026-03-02")
+    assert re.findall(r"<h2>Lesson (\d)", sheet.read_text("utf-8")) == ["1", "2", "3", "4", "5"]
+    starts = re.findall(r"DTSTART[^:]*:(\d+)", calendar.read_text("utf-8"))
+    assert len(starts) == 5
+    assert starts == sorted(starts)
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        (("snatch", "--also", "clean", "--lessons", "1"), "say --lessons 2 at least"),
+        (("clean", "--also", "clean", "--lessons", "4"), "is the lift itself"),
+        (("clean", "--also", "press", "--lessons", "4"), "press"),
+    ],
+)
+def test_what_cannot_take_turns(options: tuple[str, ...], says: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One lesson, the same lift, no lift."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    assert says in ask(*options, code=2).stderr

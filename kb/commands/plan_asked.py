@@ -110,7 +110,11 @@ def _after_the_day() -> tuple[Option, ...]:
         click.option("--also-best", metavar="KG", help="As --best, of the second lift."),
         click.option("--also-from", metavar="KG", help="What goes of it today, done well; else 60 % of it."),
         click.option("--also-weight", metavar="KG", help="What is to be lifted of the second lift on the day."),
-        click.option("--also", metavar="LIFT", help="A second lift for the day, held today: it begins each session."),
+        click.option(
+            "--also",
+            metavar="LIFT",
+            help="A second lift for the day, held today: it begins each session; in lessons, by turns.",
+        ),
         click.option(
             "--finish",
             type=click.IntRange(0, MOST_FINISH),
@@ -199,15 +203,25 @@ def check_lessons(wishes: Wishes, to: str | None, per_week: tuple[int, ...]) -> 
         "opener": wishes.opener,
         "spare": wishes.spare,
     }
-    if wishes.also is not None:
-        raise BadInput(
-            f"--lessons are of one lift: ask for each with its share of the {wishes.lessons}, and take them by turns"
-        )
+    if wishes.also is not None and wishes.lessons < 2:
+        raise BadInput("--also takes turns with the lift, a lesson each: say --lessons 2 at least")
     for name, said in beside.items():
         if said is not None:
             raise BadInput(f"--lessons finds the furthest part that they hold, so it can't stand with --{name}")
     if len(per_week) > 1:
         raise BadInput("--lessons are so many and no more: with them --per-week takes one number")
+
+
+def other_lift(db: sqlite3.Connection, shelf: Shelf, wishes: Wishes) -> Shelf | None:
+    """The lift that takes turns with a shelf's in lessons, None without one. Raises BadInput for one that can't."""
+    if wishes.also is None:
+        return None
+    from kb.ask.names import resolve
+
+    lift = LiftId(resolve(db, "lift", wishes.also))
+    if lift == shelf.lift.id:
+        raise BadInput(f"--also {lift} is the lift itself: name another")
+    return read.shelf(db, lift)
 
 
 def at_home(db: sqlite3.Connection, wishes: Wishes) -> frozenset[ItemId] | None:

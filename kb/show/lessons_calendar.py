@@ -1,22 +1,30 @@
 """Lessons as events of a calendar."""
 
+from collections.abc import Sequence
 from datetime import datetime, time
 
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lessons import Lessons
 from kb.show.calendar import Event, calendar
 from kb.show.care import NO_REVIEW, USUAL
+from kb.show.coach_words import listed
 from kb.show.lessons_answer import LessonsAnswer
 from kb.show.lessons_words import KINDS, left_said, named, title, warm_said
 
 __all__ = ["lessons_calendar"]
 
 
-def lessons_calendar(answer: LessonsAnswer, at: time, stamp: datetime) -> str:
+def lessons_calendar(answers: Sequence[LessonsAnswer], at: time, stamp: datetime) -> str:
     """Lessons as iCalendar (RFC 5545); each lasts its minutes. The rest is as in kb/show/plan_calendar.py."""
+    events = sorted((event for each in answers for event in _events(each, at)), key=lambda event: event.start)
+    lifts = listed([each.lessons.teaching.shelf.lift.name for each in answers])
+    return calendar(events, f"{lifts}, lessons", stamp)
+
+
+def _events(answer: LessonsAnswer, at: time) -> list[Event]:
     lessons, days = answer.lessons, answer.days
     lift = lessons.teaching.shelf.lift
-    events = [
+    return [
         Event(
             uid=f"plan-{lift.id}-{lessons.begun + each.n}@drillpath",
             start=datetime.combine(days[lessons.begun + each.n], at),
@@ -26,7 +34,6 @@ def lessons_calendar(answer: LessonsAnswer, at: time, stamp: datetime) -> str:
         )
         for each in lessons.lessons
     ]
-    return calendar(events, f"{lift.name}, lessons", stamp)
 
 
 def _text(lessons: Lessons, lesson: Lesson) -> str:

@@ -2,6 +2,7 @@
 
 import csv
 import io
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from kb.ask.plan.turns import week_of
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
 __all__ = ["lessons_csv"]
 
 
-def lessons_csv(answer: "LessonsAnswer") -> str:
+def lessons_csv(answers: "Sequence[LessonsAnswer]") -> str:
     """Lessons as CSV (RFC 4180, lines end in CR LF); what lessons don't have is left empty.
 
     A drill that comes twice in a lesson at one load has one row, with the minutes of both.
@@ -23,9 +24,9 @@ def lessons_csv(answer: "LessonsAnswer") -> str:
     out = io.StringIO()
     table = csv.DictWriter(out, COLUMNS, restval="")
     table.writeheader()
-    lessons, days = answer.lessons, answer.days
-    for lesson in lessons.lessons:
-        number = lessons.begun + lesson.n
+    every = [(each.lessons.begun + lesson.n, each, lesson) for each in answers for lesson in each.lessons.lessons]
+    for number, answer, lesson in sorted(every, key=lambda each: each[0]):
+        days = answer.days
         rows: dict[tuple[str, str], dict[str, str | int]] = {}
         for line in lesson.lines:
             load = "" if line.drill.stage is Stage.PREPARE else line.load.word

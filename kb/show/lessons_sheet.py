@@ -9,7 +9,7 @@ from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
-from kb.show.coach_words import plain_markdown
+from kb.show.coach_words import listed, plain_markdown
 from kb.show.document import document
 from kb.show.lessons_answer import LessonsAnswer, Texts
 from kb.show.lessons_words import (
@@ -17,6 +17,7 @@ from kb.show.lessons_words import (
     IF_MET,
     KINDS,
     body_said,
+    by_turns,
     due_before,
     facts,
     headline,
@@ -57,8 +58,27 @@ li p { margin: 0 0 0 calc(30px + .6em); }
 """
 
 
-def lessons_sheet(answer: LessonsAnswer, paper: str = "a4") -> str:
-    """Lessons as a whole HTML document for a phone, and for `paper` ("a4" or "letter") when printed."""
+def lessons_sheet(answers: Sequence[LessonsAnswer], paper: str = "a4") -> str:
+    """Lessons as a whole HTML document for a phone, and for `paper` ("a4" or "letter") when printed.
+
+    Of two lifts that take turns in the order of their numbers.
+    """
+    numbered = sorted((page for each in answers for page in _pages(each)), key=lambda page: page[0])
+    pages = [page for _, page in numbered]
+    turns = by_turns(answers)
+    pages[0] = [*([f"<p>{escape(turns)}</p>"] if turns else []), *pages[0]]
+    last = [line for each in answers for line in _after(each)]
+    last += [f'<p class="quiet">{escape(text)}</p>' for text in (HOW_IT_GOES, ASK_FIRST, NO_REVIEW)]
+    size = _size([*pages, last])
+    page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
+    style = f"{STYLE}{OWN_STYLE}{page}\n@media print {{ body {{ font-size: {size}pt; }} }}\n"
+    sections = (line for each in pages for line in ('<section class="lesson">', *each, "</section>"))
+    lifts = listed([each.lessons.teaching.shelf.lift.name for each in answers])
+    return document(f"{lifts}: lessons", style, [*sections, *last])
+
+
+def _pages(answer: LessonsAnswer) -> list[tuple[int, list[str]]]:
+    """Each lesson's page with its number; on the first what the lessons are."""
     lessons, lift, seen = answer.lessons, answer.lessons.teaching.shelf.lift, set[str]()
     head = [
         f"<h1>{escape(lift.name)}</h1>",
@@ -67,16 +87,15 @@ def lessons_sheet(answer: LessonsAnswer, paper: str = "a4") -> str:
         *(f"<p>{escape(text)}</p>" for text in body_said(answer)),
         f'<p class="usual">{escape(USUAL)}</p>',
     ]
-    pages = [_lesson(answer, lesson, seen) for lesson in lessons.lessons]
-    pages[0] = [*head, *pages[0]]
-    last = [*_home(answer), f"<p>{escape(plain_markdown(next_said(lessons)))}</p>"]
-    last += [f"<p><code>{escape(answer.command)}</code></p>"] if answer.command else []
-    last += [f'<p class="quiet">{escape(text)}</p>' for text in (HOW_IT_GOES, ASK_FIRST, NO_REVIEW)]
-    size = _size([*pages, last])
-    page = f"@page {{ size: {PAPERS[paper]}; margin: 9mm 11mm; }}"
-    style = f"{STYLE}{OWN_STYLE}{page}\n@media print {{ body {{ font-size: {size}pt; }} }}\n"
-    sections = (line for each in pages for line in ('<section class="lesson">', *each, "</section>"))
-    return document(f"{lift.name}: lessons", style, [*sections, *last])
+    pages = [(lessons.begun + lesson.n, _lesson(answer, lesson, seen)) for lesson in lessons.lessons]
+    number, first = pages[0]
+    return [(number, [*head, *first]), *pages[1:]]
+
+
+def _after(answer: LessonsAnswer) -> list[str]:
+    """What is taken home, and what comes next."""
+    lines = [*_home(answer), f"<p>{escape(plain_markdown(next_said(answer.lessons)))}</p>"]
+    return lines + ([f"<p><code>{escape(answer.command)}</code></p>"] if answer.command else [])
 
 
 def _size(pages: Sequence[Sequence[str]]) -> float:

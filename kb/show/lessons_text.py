@@ -1,5 +1,7 @@
 """Lessons on a terminal: how far they lead, then lesson by lesson, then what is taken home."""
 
+from collections.abc import Sequence
+
 from kb.ask.plan.filled import Lesson
 from kb.ask.plan.lesson import Line
 from kb.ask.plan.lessons import Lessons
@@ -10,6 +12,7 @@ from kb.show.lessons_words import (
     IF_MET,
     KINDS,
     body_said,
+    by_turns,
     due_before,
     facts,
     headline,
@@ -27,8 +30,18 @@ from kb.show.setting import Setting, aside, hanging, wrapped
 __all__ = ["lessons_text"]
 
 
-def lessons_text(answer: LessonsAnswer, setting: Setting) -> list[str]:
-    """Lessons in lines, with what is taken home and what comes next."""
+def lessons_text(answers: Sequence[LessonsAnswer], setting: Setting) -> list[str]:
+    """Lessons in lines, of one lift or of two that take turns, with what is taken home and what comes next."""
+    lines = wrapped(by_turns(answers), setting.width) if len(answers) > 1 else []
+    for answer in answers:
+        lines += ["", *_of_one(answer, setting)] if lines else _of_one(answer, setting)
+    lines.append("")
+    for text in (HOW_IT_GOES, USUAL, ASK_FIRST, NO_REVIEW):
+        lines += wrapped(text, setting.width)
+    return lines
+
+
+def _of_one(answer: LessonsAnswer, setting: Setting) -> list[str]:
     lessons, seen = answer.lessons, set[str]()
     lines = aside(lessons.teaching.shelf.lift.name, setting.between.join(facts(answer)), setting)
     lines += wrapped(headline(lessons), setting.width)
@@ -36,10 +49,7 @@ def lessons_text(answer: LessonsAnswer, setting: Setting) -> list[str]:
         lines += wrapped(text, setting.width)
     for lesson in lessons.lessons:
         lines += ["", *_lesson(answer, lesson, seen, setting)]
-    lines += ["", *_home(answer, setting), ""]
-    for text in (HOW_IT_GOES, USUAL, ASK_FIRST, NO_REVIEW):
-        lines += wrapped(text, setting.width)
-    return lines
+    return [*lines, "", *_home(answer, setting)]
 
 
 def _lesson(answer: LessonsAnswer, lesson: Lesson, seen: set[str], setting: Setting) -> list[str]:

@@ -21,6 +21,7 @@ __all__ = [
     "KINDS",
     "Told",
     "body_said",
+    "by_turns",
     "due_before",
     "easier_said",
     "facts",
@@ -107,6 +108,17 @@ def named(line: Line, items: Mapping[ItemId, Item]) -> str:
 def title(lesson: Lesson, number: int) -> str:
     """A lesson's number and what it ends in."""
     return f"Lesson {number}" if lesson.end is None else f"Lesson {number}: {lesson.end.name.lower()}"
+
+
+def by_turns(answers: Sequence[LessonsAnswer]) -> str:
+    """Which lessons are of which lift, where two take turns; nothing for one."""
+    if len(answers) < 2:
+        return ""
+    each = []
+    for lessons in (answer.lessons for answer in answers):
+        numbers = listed([str(lessons.begun + one.n) for one in lessons.lessons])
+        each.append(f"{numbers} of the {lessons.teaching.shelf.lift.name.lower()}")
+    return f"By turns, a lesson each: {'; '.join(each)}."
 
 
 def headline(lessons: Lessons) -> str:
