@@ -126,7 +126,13 @@ blood pres+ure|(?:black|pass|grey|gray)(?:ed|es|ing)? out
 (?:everything|it all|all|vision|sight|eyes?) (?:\w+ ){0,2}(?:grey|gray|black|dark|dim|blurry|blurred|swam|swims)
 (?:go|goes|going|went|turn|turns|turned) (?:all )?(?:grey|gray|pale)
 sank to (?:his|her|my|the|their) knees?|knees? buckled|hold on to the (?:rack|wall) (?:or|not to)
-light headed|heart (?:condition|attack|problem|trouble)|chest tight
+light headed|swimmy|woozy|queasy
+(?:head|room|everything) (?:\w+ )?(?:spins?|spinning|swims?|swimming|went funny)
+(?:look(?:s|ed|ing)?|gone|turn(?:s|ed)?|face is|face was) (?:\w+ ){0,2}(?:grey|gray|pale|ashen)
+cough\w*|chesty|(?:chest|head|bad|heavy|streaming|has a|had a|have a|having a) cold\b|(?:with|got|after|over) a cold\b
+getting over (?:a |the )?(?:bug|illness)|(?:first|second|third|new) baby|baby (?:\w+ ){0,3}(?:months|weeks) (?:ago|old)
+(?:chest |throat |viral )?infections?|virus|viral|covid|antibiotics?|tonsil\w*|bronchit\w*
+pneumon\w*|throwing up|threw up|light headed|heart (?:condition|attack|problem|trouble)|chest tight
 (?:shoulder|kneecap|hip) (?:\w+ )?(?:pop(?:s|ped|ping)?|slip(?:s|ped)?) out\b
 shoulder (?:came|went) out(?! (?:in|over|past))
 pop(?:s|ped|ping)? out of|out of (?:its|the) socket|pins and needles|burning (?:in|feeling)|sharp \w+ in
