@@ -397,3 +397,22 @@ def test_main_leaves_the_streams_it_is_given(
         gc.unfreeze()
     assert ended.value.code == 0
     assert capsys.readouterr().out.startswith("full ")
+
+
+def test_weeks_and_bests_are_told_in_every_form(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """On a terminal, on paper and for programs: the same sentences."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "clean-bar-crashes", "--kit", "hall", "--best", "clean=60", "--best", "front-squat=72")
+    asked += ("--weeks", "5")
+    answer = as_json(*asked)
+    sheet = tmp_path / "chain.html"
+    said = " ".join(ask(*asked).stdout.split())
+    ask(*asked, "--sheet", str(sheet))
+    paper = unescape(sheet.read_text("utf-8"))
+    assert len(answer["weeks"]) == 4
+    assert "is 83 % of the front squat" in answer["numbers"][0]
+    for each in (*answer["weeks"], *answer["numbers"]):
+        assert each in said
+        assert each in paper
+    assert "up to 54 kg" in paper
+    assert {"weeks", "numbers"}.isdisjoint(as_json(*asked[:4]))

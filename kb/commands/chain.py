@@ -1,6 +1,7 @@
 """`drillpath chain FAULT`: from a fault to an ordered chain of drills that ends in the full lift."""
 
 import sqlite3
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -38,7 +39,7 @@ from kb.show.as_json import alone_json, chain_json, no_chain_json
 from kb.terms import LiftId, Load
 
 if TYPE_CHECKING:
-    from kb.show.heavy import Heavy
+    from kb.show.telling import Telling
 
 __all__ = ["command", "with_text"]
 
@@ -55,6 +56,11 @@ __all__ = ["command", "with_text"]
     "--at-most", type=click.IntRange(min=1), default=MOST_ENTRIES, show_default=True, help="Drills in one sitting."
 )
 @click.option("--first", type=click.IntRange(min=1), help="What to look at first, by its number, that fits: it leads.")
+@click.option(
+    "--weeks",
+    type=click.IntRange(1, 26),
+    help="Weeks until a day that counts: how the chain goes on until then.",
+)
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
 @best_options
@@ -81,14 +87,13 @@ def command(
     paper: str | None,
     as_json: bool,
     first: int | None,
-    **bests: Any,
+    **said: Any,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
 
     FAULT is an id, a name or the beginning of one; `find` knows other words.
     """
-    paper = paper_of(sheet, paper)
-    db = ctx.ensure_object(Asked).catalogue()
+    paper, db = paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = read.shelf(db, lift_meant(ctx, db, fault_id, named_lift))
@@ -109,30 +114,52 @@ def command(
     try:
         found = chain(shelf, question)
     except NoChain as none:
-        _put_none(ctx, db, shelf, question, none, room, bests, as_json=as_json)
+        _put_none(ctx, db, shelf, question, none, room, (leads, said), as_json=as_json)
         ctx.exit(1)
-    found, heavy = with_text(db, found), _heavy(db, shelf, **bests)
+    found, telling = with_text(db, found), partial(_telling, db, shelf, leads, **said)
     if sheet is not None:
         from kb.show.sheet.chain_sheet import chain_sheet
 
         figures = figures_of(db, shelf.lift)
-        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures, leads=leads.text, heavy=heavy))
+        put_sheet(sheet, chain_sheet(found, room.kit, paper, figures=figures, telling=telling()))
         say(f"The sheet is in {sheet}: for a phone, and for {paper} paper.")
     if as_json:
-        put_json({**chain_json(found, room.kit, leads.plain), **(seen.as_json() if seen else {})})
+        more = {**_told_json(db, found, leads, **said), **(seen.as_json() if seen else {})}
+        put_json({**chain_json(found, room.kit, leads.plain), **more})
         return
-    _put(db, found, room, leads, heavy, named=cause is not None, why=why, seen=seen)
+    _put(db, found, room, telling(), named=cause is not None, why=why, seen=seen)
 
 
-def _heavy(db: sqlite3.Connection, shelf: Shelf, best: tuple[str, ...], bar: str) -> "Heavy | None":
-    """How heavy drills are for who has these bests; None without one. Raises BadInput for a best that is none."""
+def _telling(
+    db: sqlite3.Connection, shelf: Shelf, leads: Leading, best: tuple[str, ...], bar: str, weeks: int | None
+) -> "Telling":
+    """How an answer is told to this lifter. Raises BadInput for a best that is none."""
+    from kb.show.telling import Telling
+
+    telling = Telling(leads.text, leads.number, weeks=weeks)
     if not best:
-        return None
+        return telling
     from kb.commands.load_asked import bests_of
     from kb.discs import iron_of
+    from kb.show.by_numbers import by_numbers
     from kb.show.heavy import in_kilograms
 
-    return in_kilograms(bests_of(db, best, "kg", shelf.drills), iron_of(bar))
+    drills = read.drills(db)
+    bests = bests_of(db, best, "kg", drills)
+    names = {str(each.id): each.name for group in (read.lifts(db), drills) for each in group.values()}
+    return telling._replace(heavy=in_kilograms(bests, iron_of(bar)), numbers=by_numbers(shelf.lift, bests, names))
+
+
+def _told_json(db: sqlite3.Connection, found: Chain, leads: Leading, **said: Any) -> dict[str, Any]:
+    """What was asked for of the telling, for programs: nothing where nothing was."""
+    more: dict[str, Any] = {}
+    if said["best"]:
+        more["numbers"] = list(_telling(db, found.matter.shelf, leads, **said).numbers)
+    if said["weeks"] is not None:
+        from kb.show.over_weeks import over_weeks
+
+        more["weeks"] = over_weeks(said["weeks"], found.matter.fault.gone)
+    return more
 
 
 def with_text(db: sqlite3.Connection, found: Chain) -> Chain:
@@ -160,15 +187,13 @@ def _put(
     db: sqlite3.Connection,
     found: Chain,
     room: Room,
-    leads: Leading,
-    heavy: "Heavy | None",
+    telling: "Telling",
     *,
     named: bool,
     why: bool,
     seen: ByScreen | None,
 ) -> None:
     from kb.show.chain_text import chain_text
-    from kb.show.heavy import shares
     from kb.show.setting import setting_of
 
     setting = setting_of()
@@ -176,11 +201,9 @@ def _put(
         found,
         room.kit,
         setting,
-        named=named or seen is not None or leads.number is not None,
+        named=named or seen is not None or telling.first is not None,
         others=_others(db, found),
-        leads=leads.text,
-        first=leads.number,
-        heavy=heavy or shares,
+        telling=telling,
     )
     if seen:
         lines += seen.as_text(setting)
@@ -199,7 +222,7 @@ def _put_none(
     question: ChainQuestion,
     none: NoChain,
     room: Room,
-    bests: dict[str, Any],
+    lifter: tuple[Leading, dict[str, Any]],
     *,
     as_json: bool,
 ) -> None:
@@ -225,9 +248,8 @@ def _put_none(
         say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
     if longer is not None and today is not None:
         from kb.show.cut_short_text import cut_short_text
-        from kb.show.heavy import shares
 
-        heavy = _heavy(db, shelf, **bests) or shares
+        heavy = _telling(db, shelf, lifter[0], **lifter[1]).heavy
         click.echo("\n".join(cut_short_text(longer, today, (question.seconds or 0) // 60, setting_of(), heavy)))
     for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
         click.echo(line)

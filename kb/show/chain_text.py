@@ -19,9 +19,11 @@ from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import instead_text
 from kb.show.look_first import look_first
+from kb.show.over_weeks import over_weeks
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
+from kb.show.telling import Telling
 from kb.terms import Drill, Fault, ItemId, Load
 
 __all__ = [
@@ -29,7 +31,6 @@ __all__ = [
     "HEAVIER",
     "JOINTS",
     "NO_SPLIT",
-    "OVER_WEEKS",
     "after_said",
     "chain_text",
     "further",
@@ -58,14 +59,6 @@ AT_WEIGHT = (
     " the standard is met; two misses running end it. The light drills are passed as soon as theirs is met."
 )
 """How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
-
-
-OVER_WEEKS = (
-    "Over weeks: the chain first, in two or three sessions a week, until each standard is met on two days running. Then"
-    " its last check opens the lift, and the rest of the time is the lift's. In the last two weeks before a day that"
-    " counts nothing new: one cue, and weights that are met."
-)
-"""What a chain is beyond today. Common practice, no source."""
 
 
 NO_SPLIT = "Jerks without a split, as some do? The power jerk ends the chain then, locked as the feet land and held."
@@ -124,21 +117,20 @@ def chain_text(
     *,
     named: bool,
     others: Sequence[Instead] = (),
-    leads: str = "",
-    first: int | None = None,
-    heavy: Heavy = shares,
+    telling: Telling = Telling(),  # noqa: B008
 ) -> list[str]:
     """A chain in lines.
 
     `kit` is None where the question listed what there is; `named` whether it named the cause: then how to
-    tell the causes apart stands after the drills, with what the `others` call for. What `leads` stands first, in
-    Markdown; if it is one of what is to be looked at `first`, the rest of that stands after the drills. `heavy` says
-    how heavy each drill is.
+    tell the causes apart stands after the drills, with what the `others` call for. Where one of what is to be looked at
+    first leads the telling, the rest of that stands after the drills.
     """
     matter, (best, *more) = chain.matter, chain.routes
+    first, heavy = telling.first, telling.heavy
     lines = _title(matter, best, kit, setting)
-    lines += [*prose(leads, setting), ""] if leads else []
+    lines += [*prose(telling.leads, setting), ""] if telling.leads else []
     lines += _because(matter, setting, named=named)
+    lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
@@ -152,7 +144,9 @@ def chain_text(
         lines += _entries(matter, other, seen, setting, heavy, known=best)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
-    lines += ["", *wrapped(OVER_WEEKS, setting.width)] if matter.worked_cause.kind != "mobility" else []
+    if telling.weeks is not None or matter.worked_cause.kind != "mobility":
+        stages = over_weeks(telling.weeks, matter.fault.gone)
+        lines += ["", *(line for text in stages for line in wrapped(text, setting.width))]
     lines += ["", *wrapped(NO_SPLIT, setting.width)] if "split" in matter.shelf.lift.points else []
     lines += _finish(chain, seen, setting, heavy)
     lines += _look_first(matter.fault, setting, first) if first is not None else []

@@ -21,6 +21,7 @@ from kb.show.instead_text import instead_text
 from kb.show.look_first import first_said
 from kb.show.setting import Setting
 from kb.show.tell_lines import only_heavy_said
+from kb.show.telling import Telling
 from kb.show.why_text import why_text
 from kb.terms import Catch, Cause, DrillId, Fault, FaultId, ItemId, LiftId, Load, LoadFrom, PositionId, Stage, Tell
 
@@ -127,8 +128,8 @@ def test_what_fits_what_was_seen_leads() -> None:
     found = small_chain("hips-rise-first")
     items = "- **Soft shoes**: off with them.\n- **Tired**: singles."
     matter = found.matter._replace(fault=found.matter.fault._replace(sections={"Look first": items}))
-    leads = first_said(matter.fault, 1)
-    lines = chain_text(found._replace(matter=matter), "full", Setting(80), named=True, leads=leads, first=1)
+    telling = Telling(first_said(matter.fault, 1), 1)
+    lines = chain_text(found._replace(matter=matter), "full", Setting(80), named=True, telling=telling)
     text = "\n".join(lines)
     assert text.index("First: Soft shoes: off with them. If that mends it") < text.index("Because: ")
     assert text.count("Soft shoes") == 1

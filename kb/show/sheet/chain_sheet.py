@@ -24,10 +24,12 @@ from kb.show.coach_words import (
     throughout_said,
 )
 from kb.show.entry_lines import gear_said
-from kb.show.heavy import Heavy
+from kb.show.heavy import Heavy, shares
+from kb.show.over_weeks import over_weeks
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html
 from kb.show.sheet.told import Told, fetched, kept_whole, looks, lost_said, minds, round_shown, steps
+from kb.show.telling import Telling
 from kb.terms import Load, PositionId, Stage
 
 __all__ = ["chain_sheet"]
@@ -42,22 +44,22 @@ def chain_sheet(
     paper: str = "a4",
     *,
     figures: Mapping[PositionId, str] | None = None,
-    leads: str = "",
-    heavy: Heavy | None = None,
+    telling: Telling | None = None,
 ) -> str:
     """The best route of a chain as a whole HTML document; its drills must have their text.
 
     `kit_name` is None where the question listed what there is; `paper` a key of kb.show.sheet.fit.PAPERS;
-    `figures` pictures of positions as `svg` elements, drawn over the chart's points. What `leads` stands
-    first, in Markdown; `heavy` says how heavy each drill is, where that is known.
+    `figures` pictures of positions as `svg` elements, drawn over the chart's points. With a `telling` it says
+    what leads, what the numbers say, kilograms, and how the weeks go on.
     """
     matter, route = chain.matter, chain.routes[0]
     lift = matter.shelf.lift
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
-    drills = _drills(matter, route, seen, heavy)
-    lead = (plain_markdown(leads),) if leads else ()
+    drills = _drills(matter, route, seen, telling.heavy if telling and telling.heavy is not shares else None)
+    lead = () if telling is None else tuple(filter(None, (plain_markdown(telling.leads), *telling.numbers)))
+    weeks = () if telling is None or telling.weeks is None else tuple(over_weeks(telling.weeks, matter.fault.gone))
     sheet = Sheet(
         title=matter.fault.name,
         facts=(
@@ -73,7 +75,7 @@ def chain_sheet(
         because=(*lead, *_because(matter)),
         in_short=(*lead, *_because(matter, why=False)),
         notes=_notes(route),
-        after=_after(chain, seen),
+        after=(*weeks, *_after(chain, seen)),
         ask_first=matter.load is Load.WORKING
         or asks_first(entry.drill for entry in (*route.entries, *chain.strengthen)),
     )

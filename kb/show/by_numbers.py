@@ -1,0 +1,78 @@
+"""What a lifter's bests say of one another: whether strength or skill is what there is less of."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from kb.bests import Best
+from kb.terms import Lift
+
+__all__ = ["RATIOS", "Ratio", "by_numbers"]
+
+
+class Ratio(NamedTuple):
+    """What share of `base`, per cent, `of` usually is, and what less and more than that mean."""
+
+    of: str
+    base: str
+    least: int
+    most: int
+    less: str
+    more: str
+
+
+LEGS = (
+    "the legs have more than the clean takes, so drills, not squats, are the main work",
+    "nearly all that the legs have is used: a squat every week is the main work, and drills keep the clean",
+)
+
+RATIOS = (
+    Ratio("clean", "front-squat", 80, 90, *LEGS),
+    Ratio("clean", "back-squat", 66, 78, *LEGS),
+    Ratio(
+        "clean",
+        "deadlift",
+        55,
+        70,
+        "the pull has strength to spare, and more deadlifts won't mend it",
+        "nearly all that the back and legs can pull is used: pulls belong to every week",
+    ),
+    Ratio(
+        "snatch",
+        "overhead-squat",
+        80,
+        95,
+        "more is held overhead than is snatched: the pull and the way under are the main work",
+        "what is snatched is nearly all that can be held: overhead squats and holds belong to every week",
+    ),
+    Ratio(
+        "snatch",
+        "clean-and-jerk",
+        76,
+        84,
+        "the snatch lags behind, and by skill more likely than by strength",
+        "the snatch is ahead, and the clean and jerk lags behind it",
+    ),
+    Ratio(
+        "jerk",
+        "push-press",
+        110,
+        130,
+        "much of the jerk is pressed: going under is the main work, not more pressing",
+        "little is pressed and much is gone under: strength overhead may be what there is less of",
+    ),
+)
+"""Shares as coaches expect them of those who have lifted for a year and more. Common practice, no source."""
+
+
+def by_numbers(lift: Lift, bests: Mapping[str, Best], names: Mapping[str, str]) -> tuple[str, ...]:
+    """A sentence for each pair of bests that says something of a lift or its parts; `names` by id."""
+    found = []
+    for each in RATIOS:
+        if each.of not in {lift.id, *lift.parts} or each.of not in bests or each.base not in bests:
+            continue
+        share = round(100 * bests[each.of].kg / bests[each.base].kg)
+        usual = f"{each.least} to {each.most} % is usual, common practice and no source"
+        said = each.less if share < each.least else each.more if share > each.most else "neither stands out"
+        of, base = names[each.of].lower(), names[each.base].lower()
+        found.append(f"By the numbers: the {of} is {share} % of the {base} ({usual}), so {said}.")
+    return tuple(found)

@@ -1,0 +1,20 @@
+"""How the answer of a chain is told: what was said of the lifter beside the fault, and what leads."""
+
+from typing import NamedTuple
+
+from kb.show.heavy import Heavy, shares
+
+__all__ = ["Telling"]
+
+
+class Telling(NamedTuple):
+    """What `leads`, in Markdown, and its number in what is to be looked at `first`; how `heavy` each drill is.
+
+    `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
+    """
+
+    leads: str = ""
+    first: int | None = None
+    heavy: Heavy = shares
+    numbers: tuple[str, ...] = ()
+    weeks: int | None = None
