@@ -416,3 +416,15 @@ def test_weeks_and_bests_are_told_in_every_form(monkeypatch: pytest.MonkeyPatch,
         assert each in paper
     assert "up to 54 kg" in paper
     assert {"weeks", "numbers"}.isdisjoint(as_json(*asked[:4]))
+
+
+def test_minutes_that_are_left_over_name_the_session_that_fills_them() -> None:
+    """A command ready to paste; nothing where the chain takes most of the time, or no time was named."""
+    typed = ("chain", "hips-rise-first", "--kit", "hall")
+    lines = ask(*typed, "--minutes", "60").stdout.splitlines()
+    command = next(line for line in lines if line.startswith("  drillpath session --fault hips-rise-first")).split()
+    assert command[-2:] == ["--minutes", "60"]
+    assert ask(*command[1:]).stdout
+    assert "That is" not in ask(*typed).stdout
+    least = next(n for n in range(1, 61) if CliRunner().invoke(drillpath, [*typed, "--minutes", str(n)]).exit_code == 0)
+    assert "That is" not in ask(*typed, "--minutes", str(least)).stdout

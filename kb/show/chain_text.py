@@ -24,6 +24,7 @@ from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
 from kb.show.telling import Telling
+from kb.show.time_left import time_left
 from kb.terms import Drill, Fault, ItemId, Load
 
 __all__ = [
@@ -142,6 +143,7 @@ def chain_text(
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, heavy, known=best)
+    lines += time_left(matter, best, kit, setting)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
     if telling.weeks is not None or matter.worked_cause.kind != "mobility":
