@@ -401,9 +401,9 @@ def test_the_checker_can_fail(how: str, demo: tuple[str, str]) -> None:
     assert broken(answer, DEMO) != []
 
 
-@pytest.mark.parametrize(("more", "says"), [("", "No bar is used"), (", discs: plenty, drop-floor: plenty", "")])
-def test_bars_that_stand_by_for_want_of_something_are_named(tmp_path: Path, more: str, says: str) -> None:
-    """Without discs, or a floor for them, the lift is done with a stick: on standard error, what would change that."""
+@pytest.mark.parametrize("more", ["", ", discs: plenty, drop-floor: plenty"])
+def test_a_bar_without_discs_or_a_floor_for_them_is_a_light_bar(tmp_path: Path, more: str) -> None:
+    """It is begun from mid-shin and lowered by hand; nobody is left with a stick while bars stand by."""
     file = tmp_path / "class.yaml"
     file.write_text(
         "lift: snatch\nminutes: 50\nkit: school-hall\ngear: {bar: 3, stick: 12" + more + "}\nlifters:\n"
@@ -412,8 +412,7 @@ def test_bars_that_stand_by_for_want_of_something_are_named(tmp_path: Path, more
     )
     said = CliRunner().invoke(drillpath, ["class", str(file)])
     assert said.exit_code == 0
-    assert (says in said.stderr) if says else said.stderr == ""
-    assert ("light bar" in said.stdout) is not bool(says)
+    assert "light bar" in said.stdout
 
 
 HANG = ["stick-pass-through", "overhead-hold"]

@@ -15,7 +15,6 @@ if TYPE_CHECKING:
 
     from kb.ask.class_.doing import Doing, Own
     from kb.ask.class_.people import Class
-    from kb.ask.class_.slots import ClassPlan
     from kb.solve.planning import NoPlan, Planned
 
 __all__ = ["command", "with_text"]
@@ -58,7 +57,6 @@ def command(
 
         put_json(no_class_json(sentence(none), none.short))
         ctx.exit(1)
-    _say_unused(db, found)
     if sheet is not None:
         from kb.show.class_sheet import class_sheet
 
@@ -83,19 +81,6 @@ def _put_shared(asked: "Class", none: "NoPlan") -> None:
     say(f"Error: {sentence(none)}")
     for line in shared_text(asked, setting_of()):
         click.echo(line)
-
-
-def _say_unused(db: sqlite3.Connection, found: "ClassPlan") -> None:
-    """On standard error, what the bars lack where none of them is used."""
-    from functools import cache
-
-    from kb.ask import read
-    from kb.ask.class_.unused import bars_need
-    from kb.show.coach_words import listed
-
-    needed = bars_need(found, cache(lambda lift: read.shelf(db, lift)))
-    if needed:
-        say(f"No bar is used, for the lift needs more: with {listed(needed, 'or')} in `gear` (`plenty`) it could be.")
 
 
 def _planned(db: sqlite3.Connection, asked: "Class") -> "Planned":

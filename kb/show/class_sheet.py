@@ -13,6 +13,7 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
+from kb.show.class_coach import coach_list
 from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_more import more_line, strength_said
 from kb.show.class_words import (
@@ -20,7 +21,6 @@ from kb.show.class_words import (
     cares_of,
     chain_said,
     closing_texts,
-    duty_said,
     facts_of,
     gear_said,
     letters_of,
@@ -71,7 +71,7 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         times=hall_times(plan),
         rows=[(each.lifter.name, hall_row(each, start, letters)) for each in plan.lifters],
         groups=_groups(plan, letters),
-        coaches=[_coach(plan, n) for n in range(asked.coaches)],
+        coaches=[coach_list(plan, n) for n in range(asked.coaches)],
         calls=calls_said(plan),
         bars=bars_table(plan),
         helpers=helpers_said(asked.helpers),
@@ -92,10 +92,6 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, lis
         )
         for group in plan.matter.groups
     ]
-
-
-def _coach(plan: ClassPlan, coach: int) -> list[tuple[str, str]]:
-    return [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
 
 
 def _card(plan: ClassPlan, each: LifterPlan) -> list[_Line]:

@@ -7,11 +7,11 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_calls import calls_said
 from kb.show.class_cards import cards_of
+from kb.show.class_coach import FREE, coach_list
 from kb.show.class_words import (
     cares_of,
     chain_said,
     closing_texts,
-    duty_said,
     facts_of,
     gear_said,
     letters_of,
@@ -23,13 +23,6 @@ from kb.show.setting import Setting, aside, hanging, rows, titled, wrapped
 from kb.terms import DrillId
 
 __all__ = ["class_text"]
-
-FREE = (
-    "Free to look on throughout: count one round of everybody's, then stay, one or two at a time, with whoever hasn't"
-    " met a standard or needs it easier (age, a joint, a first time), and give them what stands as easier in the"
-    " drill's entry."
-)
-"""What a coach does who shows nothing and is nowhere wanted. Common practice, no source."""
 
 WAITING, SHOWN, LOADING, HELPING = ".", "*", "+", "h"
 """How the hall's chart marks what is no drill of one's own."""
@@ -112,7 +105,7 @@ def _mark(each: LifterPlan, at: int, letters: Mapping[DrillId, str]) -> str:
 
 
 def _duties(plan: ClassPlan, coach: int, setting: Setting) -> list[str]:
-    table = [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
+    table = coach_list(plan, coach)
     if coach == 0 and plan.matter.asked.warm_up_s:
         table.insert(0, ("0:00", f"Lead the common warm-up, {minutes(plan.matter.asked.warm_up_s)} min."))
     return rows(table, setting) or hanging("  ", FREE, setting)

@@ -8,6 +8,7 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
+from kb.show.class_coach import coach_list
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
 from kb.show.class_more import more_line, strength_line
@@ -15,7 +16,6 @@ from kb.show.class_words import (
     after,
     cares_of,
     chain_said,
-    duty_said,
     facts_of,
     gear_said,
     letters_of,
@@ -137,7 +137,7 @@ def _groups(plan: ClassPlan, letters: dict[DrillId, str]) -> list[tuple[str, tup
 
 
 def _duties(plan: ClassPlan, coach: int) -> tuple[tuple[str, str], ...]:
-    own = [(clock(duty.start_s), duty_said(plan, duty)) for duty in plan.duties if duty.coach == coach]
+    own = coach_list(plan, coach)
     warm_up = minutes(plan.matter.asked.warm_up_s)
     first = [("0:00", f"Lead the common warm-up, {warm_up} min.")] if coach == 0 and warm_up else []
     return (*first, *own)
