@@ -202,7 +202,8 @@ HEDGED = re.compile(
 """Pain denied at times, elsewhere or as a wish: that is pain."""
 
 MENDED = re.compile(
-    rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}|(?:{_COUNT} )?years ago|long ago"
+    rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}"
+    rf"|(?:{_COUNT} )?(?:years|winters|summers|seasons) ago|long ago"
     r"|(?:long since )?healed|old (?=broken|fractured))(?!\w)"
 )
 """What says that an injury is long ago or healed."""

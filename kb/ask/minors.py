@@ -235,6 +235,7 @@ MINORS = (
         re.compile(
             rf"\bwrists? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,2}}?wrists?\b"
             r"|\bwrists hurt(?: a (?:bit|little))? (?:afterwards|after it|in the (?:front )?rack)\b"
+            r"|\bwrists hurt(?: a (?:bit|little))?\b(?! (?:when|in|at|on|for|since|all|every|even|still|most|after))"
         ),
         re.compile(
             r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|joints?|pop\w*|click\w*|locks|spot|worse|night|still|always"

@@ -8,18 +8,31 @@ from kb.discs import Iron
 from kb.kit import BARS
 from kb.loading import weighed
 from kb.show.coach_words import human, share_said
-from kb.terms import Load, Stage
+from kb.terms import ItemId, Load, Stage
 
-__all__ = ["Heavy", "in_kilograms", "shares"]
+__all__ = ["EMPTY", "LOWERED", "Heavy", "in_kilograms", "shares"]
+
+EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
+"""How heavy a bar gets where there are no discs, and where nothing may be dropped. Common practice, no source."""
+
+DISCS, DROP_FLOOR = ItemId("discs"), ItemId("drop-floor")
 
 Heavy = Callable[[Entry], str]
 """How heavy an entry is, in words that follow what is in the hands; nothing where there is nothing to say."""
+
+
+def _limit(entry: Entry) -> str:
+    """What a bar without discs, or a floor on which nothing may be dropped, leaves; nothing where both are there."""
+    stood_in = {each.item for each in entry.gear if each.using in BARS}
+    return EMPTY if DISCS in stood_in else LOWERED if DROP_FLOOR in stood_in else ""
 
 
 def shares(entry: Entry) -> str:
     """The share of a best that its entry names, for work at a bar."""
     share = entry.drill.load_from
     bar = any(each.using in BARS for each in entry.gear)
+    if entry.load >= Load.LIGHT and _limit(entry):
+        return _limit(entry)
     if share is None or entry.load < Load.LIGHT or not bar or entry.drill.stage is Stage.FINISH:
         return share_said(entry.drill, entry.load)
     if not entry.work:
@@ -34,7 +47,7 @@ def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:
 
     def heavy(entry: Entry) -> str:
         found = weighed(entry.drill, bests, iron) if entry.load >= Load.LIGHT else None
-        if found is None or found.best is None or not any(each.using in BARS for each in entry.gear):
+        if found is None or found.best is None or _limit(entry) or not any(each.using in BARS for each in entry.gear):
             return shares(entry)
         if found.least is None or found.most is None:
             return found.why

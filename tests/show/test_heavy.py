@@ -11,8 +11,8 @@ from kb.ask.shelf import Shelf
 from kb.bests import Best
 from kb.commands.group import drillpath
 from kb.discs import iron_of
-from kb.show.heavy import in_kilograms, shares
-from kb.terms import FaultId, LiftId, Load, Stage
+from kb.show.heavy import EMPTY, LOWERED, in_kilograms, shares
+from kb.terms import FaultId, ItemId, LiftId, Load, Stage
 
 
 def entries(shelves: dict[LiftId, Shelf], load: Load | None = None):
@@ -52,3 +52,12 @@ def test_without_that_best_it_is_the_share(shelves: dict[LiftId, Shelf]) -> None
         assert in_kilograms({"snatch": Best(50)}, iron_of("men"))(entry) == shares(entry)
         if entry.drill.stage is not Stage.WHOLE:
             assert "take a lighter bar" in in_kilograms({"clean": Best(25)}, iron_of("men"))(entry)
+
+
+def test_a_bar_alone_or_a_floor_for_no_drops_has_no_share(shelves: dict[LiftId, Shelf]) -> None:
+    """With no discs it stays empty; where nothing may be dropped it is what one lowers by hand, whatever the best."""
+    shelf = shelves[LiftId("clean")]
+    for have, limit in ((("bar", "headroom"), EMPTY), (("bar", "discs", "headroom"), LOWERED)):
+        found = chain(shelf, ChainQuestion(FaultId("clean-bar-crashes"), frozenset(map(ItemId, have))))
+        last = found.routes[0].entries[-1]
+        assert shares(last) == in_kilograms({"clean": Best(80)}, iron_of("men"))(last) == limit
