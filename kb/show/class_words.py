@@ -35,6 +35,12 @@ MANY = 5
 WORTH_A_WORD = 8
 """Minutes left over of which a plan says what to do with them."""
 
+TODAY_FIRST = (
+    "Ask round first: who is sore, ill, dizzy or hurt today doesn't lift by this plan, but asks someone qualified"
+    " first; with a sore back, above all, no bar from the floor and none overhead."
+)
+"""What comes before any class. Common practice, no source."""
+
 GAME = (
     "Or as a game: two and two, the partner calls whether the standard was met, a point for each that was; ten points"
     " win, and haste wins nothing."
@@ -274,7 +280,7 @@ def cares_of(plan: ClassPlan) -> list[str]:
     """What is due before the class: how to miss, room round the bars, partners; each once."""
     # a hall without a floor to drop on has none for any of its drills
     seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
-    found = []
+    found = [TODAY_FIRST]
     after = {slot.drill.id for each in plan.lifters for slot in each.strength}
     strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
     for doings in (*plan.matter.doings, *strong):

@@ -1,6 +1,7 @@
 """What to put on the bar for a drill: on a terminal and for programs."""
 
 from collections.abc import Mapping
+from math import ceil
 from typing import Any, NamedTuple
 
 from kb.bests import SHARE_OF_REPS, Best
@@ -22,6 +23,10 @@ KG_OF_A_ROUNDING = 0.001
 
 FULL_SIZE_KG = 10.0
 """Discs of this weight and more are 450 mm across (2.04 IWF TCRR): with one on each side the bar lies at its height."""
+
+STEP_KG, SMALL_STEP_KG, SMALL_BEST_KG = 2.5, 1.0, 40.0
+"""By how much a best goes up at a time; the small step in the snatch, and below the small best. Common practice, no
+source."""
 
 NEXT_TIME = (
     "The standard met in two sessions running: 2.5 kg more, 1 kg in the snatch or below 40 kg. Missed once: the same"
@@ -78,7 +83,9 @@ def load_text(answer: Answer, setting: Setting) -> list[str]:
     else:
         lines = [setting.strong(f"{drill.name}: {weight_said(bar.kg, answer.iron)}")]
         facts = [("Discs", discs_said(bar, answer.iron)), ("Up to", _up_to(answer, bar)), ("Why", _why(answer))]
-    facts += [("How much", dosed(drill, setting)), ("More when", moved_on(drill.standard))]
+    too_much = _too_much(answer)
+    lines += wrapped(too_much, setting.width) if too_much else []
+    facts += [] if too_much else [("How much", dosed(drill, setting)), ("More when", moved_on(drill.standard))]
     facts += [("Next time", NEXT_TIME)]
     if drill.load[1] < Load.LIGHT:
         facts = facts[:-2]
@@ -138,13 +145,21 @@ def _lighter(answer: Answer) -> bool:
     return least is not None and wanted is not None and wanted[0] < least.kg - KG_OF_A_ROUNDING
 
 
-def _too_much(answer: Answer) -> list[str]:
-    """What is said of a weight that was asked for outright and is above the bests' range."""
-    given, most = answer.given, answer.found.most
-    if given is None or most is None or given.kg <= most.kg:
-        return []
+def _too_much(answer: Answer) -> str:
+    """What is said first of a weight that was asked for and is above the bests' range; nothing of any other."""
+    given, most, best = answer.given, answer.found.most, answer.found.best
+    if given is None or most is None or best is None or given.kg <= most.kg:
+        return ""
     asked, right = weight_said(given.kg, answer.iron), weight_said(most.kg, answer.iron)
-    return [f"{asked} is more than the {right} that the bests allow for this drill."]
+    said = f"{asked} is {round(100 * given.kg / best.kg)} % of the best, {weight_said(best.kg, answer.iron)}:"
+    if given.kg <= best.kg:
+        return f"{said} for singles at most, and not in this drill's sets, which go to {right}."
+    step = SMALL_STEP_KG if "snatch" in answer.drill.lifts or best.kg < SMALL_BEST_KG else STEP_KG
+    sessions = 2 * ceil((given.kg - best.kg) / step)
+    return (
+        f"{said} not yet. Sets go to {right}; a best goes up by {step:g} kg, each after two sessions in which the one"
+        f" before was good, so {asked} is {sessions} sessions away at least. What somebody else lifts is no reason."
+    )
 
 
 def _cautions(answer: Answer, setting: Setting) -> list[str]:
@@ -152,7 +167,7 @@ def _cautions(answer: Answer, setting: Setting) -> list[str]:
     if bar is None:
         return []
     gear = (Gear(ItemId("bar"), ItemId("bar")),)
-    said = _too_much(answer) + cares(Due(drill, answer.at, drill.catch, gear), set())
+    said = cares(Due(drill, answer.at, drill.catch, gear), set())
     if drill.load[0] < Load.LIGHT:
         said.append("Nothing goes on the bar before the form without a weight met the standard.")
     if answer.floor and not any(disc >= FULL_SIZE_KG for disc in bar.discs_kg):

@@ -76,12 +76,17 @@ def test_a_weight_asked_for_is_held_against_the_bests() -> None:
     heavy = loaded(exactly(80, iron_of()), iron_of())
     lines = said(SQUAT, {"clean": Best(90)}, given=heavy)
     assert lines[0] == "Front squat: 80 kg"
-    assert "! 80 kg is more than the 63 kg that the bests allow for this drill." in lines
+    assert lines[1].startswith("80 kg is 89 % of the best, 90 kg: for singles at most")
+    assert "which go to 63 kg." in " ".join(lines[1:4])
+    assert not any("How much" in line or "More when" in line for line in lines)
+    above = " ".join(said(SQUAT, {"clean": Best(70)}, given=heavy))
+    assert "80 kg is 114 % of the best, 70 kg: not yet." in above
+    assert "so 80 kg is 8 sessions away at least" in above  # four steps of 2.5 kg, two sessions each
     light = loaded(exactly(50, iron_of()), iron_of())
     lines = said(SQUAT, {"clean": Best(90)}, given=light)
     assert lines[2].startswith("  Up to      63 kg")
-    assert not any("more than" in line for line in lines)
-    assert not any("more than" in line for line in said(SQUAT, {}, given=heavy))
+    assert not any("of the best, 90" in line for line in lines)
+    assert any("How much" in line for line in said(SQUAT, {}, given=heavy))
 
 
 def test_small_discs_leave_a_bar_too_low() -> None:
