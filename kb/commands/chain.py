@@ -29,10 +29,10 @@ from kb.commands.asked import (
     sentence,
     words,
 )
+from kb.commands.best_options import best_options
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.leading import Leading, leading
-from kb.commands.load_asked import best_options
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.errors import NoAnswer
 from kb.show.as_json import alone_json, chain_json, no_chain_json

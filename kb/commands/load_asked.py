@@ -9,30 +9,14 @@ import click
 from kb.ask import read
 from kb.ask.names import resolve
 from kb.bests import Best, Said, best_of, said, with_parts
+from kb.commands.best_options import best_options
 from kb.discs import Iron, Unit, iron_of
 from kb.errors import BadInput
 from kb.terms import Drill, DrillId, ItemId, LiftId
 
-__all__ = ["best_options", "bests_of", "iron_options", "iron_there"]
+__all__ = ["bests_of", "iron_options", "iron_there"]
 
 Command = TypeVar("Command", bound=Callable[..., Any])
-
-
-def best_options(command: Command) -> Command:
-    """Add `--best` and `--bar`."""
-    for option in (
-        click.option(
-            "--bar", default="men", show_default=True, metavar="BAR", help="men, women or training; or its weight."
-        ),
-        click.option(
-            "--best",
-            multiple=True,
-            metavar="OF=WEIGHT",
-            help="The lifter's best: clean=80. Of a squat, press or pull also a set: front-squat=80x5.",
-        ),
-    ):
-        command = option(command)
-    return command
 
 
 def iron_options(command: Command) -> Command:
