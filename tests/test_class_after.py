@@ -256,6 +256,15 @@ def test_a_learner_does_what_they_hold_at_a_light_bar_first(tmp_path: Path) -> N
     )
 
 
+def test_who_is_named_by_a_trouble_is_sent_to_ask_first(tmp_path: Path) -> None:
+    """A name such as these is a word of the body: said before the class, beside what is said to all."""
+    asked = Asked(tmp_path, {"holds": [], "name": "Pregnant, 20 weeks"}, {"holds": [], "name": "Ada"})
+    said = asked.text()
+    assert "Ask round first: who is sore, ill, dizzy or hurt today doesn't lift by this plan" in said
+    assert "! Pregnant, 20 weeks: not by this plan, but after asking someone qualified" in said
+    assert "! Ada" not in said
+
+
 def test_who_learns_goes_on_with_what_they_hold_at_a_bar_and_what_is_new_in_turns(tmp_path: Path) -> None:
     """Ten minutes of each while a bar is free, beginning with the bar; nobody holds splits for forty minutes."""
     learns = {"holds": ["hang-clean", "dip-and-drive"]}

@@ -207,6 +207,13 @@ def test_so_many_lessons_say_what_they_end_in(tmp_path: Path) -> None:
         assert "--lessons 1" in answer["next"]["command"]
 
 
+def test_the_command_for_the_next_lesson_is_ready_to_paste() -> None:
+    """With what was typed: sessions a week as they were said."""
+    answer = json.loads(ask(*LESSONS[:-1], "1", "--per-week", "1", "--json").stdout)
+    assert "--per-week 1 " in answer["next"]["command"] + " "
+    assert "(" not in answer["next"]["command"]
+
+
 def test_lessons_after_which_nothing_is_left_say_so_on_paper(tmp_path: Path) -> None:
     """What comes then is the same on a terminal and on paper, where a command isn't marked as one."""
     sheet = tmp_path / "lessons.html"

@@ -180,7 +180,7 @@ MINORS = (
     ),
     Minor(
         LANDED,
-        re.compile(rf"\b{_DROPS}\b(?: \w+){{0,6}}? {_COLLAR}\b|\b{_COLLAR}\b(?: \w+){{0,6}}? {_DROPS}\b"),
+        re.compile(rf"\b{_DROPS}\b(?: \w+){{0,10}}? {_COLLAR}\b|\b{_COLLAR}\b(?: \w+){{0,10}}? {_DROPS}\b"),
         re.compile(
             rf"\b(?:and |which |that |she says |he says )?(?:it |they |that )?{_HURTS}\b"
             rf"(?: (?:on )?(?:the |my |her |his )?{_COLLAR})?"

@@ -142,7 +142,8 @@ def again(
         if ctx.get_parameter_source(name) is click.core.ParameterSource.COMMANDLINE:
             values = ctx.params[name] if param.multiple else (ctx.params[name],)
             for value in values:
-                typed += [param.opts[0]] if param.is_flag else [param.opts[0], str(value)]
+                said = ",".join(map(str, value)) if isinstance(value, tuple) else str(value)
+                typed += [param.opts[0]] if param.is_flag else [param.opts[0], said]
     for name, value in options.items():
         typed += [f"--{name}", value]
     return join(typed)

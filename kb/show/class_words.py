@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from kb.ask.cautions import caution_for
 from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE
@@ -281,6 +282,9 @@ def cares_of(plan: ClassPlan) -> list[str]:
     # a hall without a floor to drop on has none for any of its drills
     seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
     found = [TODAY_FIRST]
+    named = [each.name for each in plan.matter.asked.lifters if caution_for(each.name) is not None]
+    if named:
+        found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")
     after = {slot.drill.id for each in plan.lifters for slot in each.strength}
     strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
     for doings in (*plan.matter.doings, *strong):
