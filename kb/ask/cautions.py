@@ -128,7 +128,8 @@ blood pres+ure|(?:black|pass|grey|gray)(?:ed|es|ing)? out
 sank to (?:his|her|my|the|their) knees?|knees? buckled|hold on to the (?:rack|wall) (?:or|not to)
 light headed|swimmy|woozy|queasy
 (?:head|room|everything) (?:\w+ )?(?:spins?|spinning|swims?|swimming|went funny)
-(?:feels?|felt|feeling) (?:it|this|that|them) in (?:his|her|my|the|their) (?:low(?:er)? )?back|(?:grey|gray|pale|white|blue) in the face
+(?:feels?|felt|feeling) (?:it|this|that|them) in (?:his|her|my|the|their) (?:low(?:er)? )?back
+(?:grey|gray|pale|white|blue) in the face
 (?:look(?:s|ed|ing)?|gone|turn(?:s|ed)?|face is|face was) (?:\w+ ){0,2}(?:grey|gray|pale|ashen)
 cough\w*|chesty|(?:chest|head|bad|heavy|streaming|has a|had a|have a|having a) cold\b|(?:with|got|after|over) a cold\b
 getting over (?:a |the )?(?:bug|illness)|(?:first|second|third|new) baby|baby (?:\w+ ){0,3}(?:months|weeks) (?:ago|old)
