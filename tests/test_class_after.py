@@ -265,6 +265,15 @@ def test_who_is_named_by_a_trouble_is_sent_to_ask_first(tmp_path: Path) -> None:
     assert "! Ada" not in said
 
 
+def test_who_is_stiff_goes_no_further_than_a_stick_is_held(tmp_path: Path) -> None:
+    """Said by name before the class, also where one list is made of several; of nobody else."""
+    stiff = {"name": "Sixty-one", "fault": "soft-elbows", "cause": "stiff-shoulders"}
+    asked = Asked(tmp_path, stiff, {"name": "Ada", "fault": "early-arm-bend"}, kit="hall")
+    said = asked.text()
+    assert "! Sixty-one: stiff in a joint, so whatever the card has, no bar in a position that a stick isn't" in said
+    assert "Ada: stiff" not in said
+
+
 def test_who_learns_goes_on_with_what_they_hold_at_a_bar_and_what_is_new_in_turns(tmp_path: Path) -> None:
     """Ten minutes of each while a bar is free, beginning with the bar; nobody holds splits for forty minutes."""
     learns = {"holds": ["hang-clean", "dip-and-drive"]}

@@ -13,12 +13,12 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
+from kb.show.class_cares import cares_of
 from kb.show.class_coach import coach_list
 from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_more import more_line, strength_said
 from kb.show.class_words import (
     after,
-    cares_of,
     chain_said,
     closing_texts,
     facts_of,

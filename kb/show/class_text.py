@@ -7,9 +7,9 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_calls import calls_said
 from kb.show.class_cards import cards_of
+from kb.show.class_cares import cares_of
 from kb.show.class_coach import FREE, coach_list
 from kb.show.class_words import (
-    cares_of,
     chain_said,
     closing_texts,
     facts_of,

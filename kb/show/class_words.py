@@ -2,13 +2,12 @@
 
 from collections.abc import Sequence
 
-from kb.ask.cautions import caution_for
 from kb.ask.class_.ended import WORTH_S
 from kb.ask.class_.groups import Group
 from kb.ask.class_.people import MOST_WAIT_S, NEW_AT_ONCE
 from kb.ask.class_.slots import ClassPlan, Duty, LifterPlan, Slot
 from kb.kit import RACK
-from kb.show.care import ASK_FIRST, NO_REVIEW, UNDROPPED, USUAL, Due, cares
+from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL
 from kb.show.class_bars import bars_said, stay_said
 from kb.show.class_more import more_said
 from kb.show.class_today import today_said
@@ -20,7 +19,7 @@ from kb.terms import DrillId, ItemId, Load, Stage
 
 # fmt: off
 __all__ = [
-    "after", "cares_of", "chain_said", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
+    "after", "chain_said", "closing_texts", "duty_said", "facts_of", "gear_said", "letters_of",
     "slot_said", "title_of", "verdict",
 ]
 # fmt: on
@@ -35,12 +34,6 @@ MANY = 5
 
 WORTH_A_WORD = 8
 """Minutes left over of which a plan says what to do with them."""
-
-TODAY_FIRST = (
-    "Ask round first: who is sore, ill, dizzy or hurt today doesn't lift by this plan, but asks someone qualified"
-    " first; with a sore back, above all, no bar from the floor and none overhead."
-)
-"""What comes before any class. Common practice, no source."""
 
 GAME = (
     "Or as a game: two and two, the partner calls whether the standard was met, a point for each that was; ten points"
@@ -275,19 +268,3 @@ def closing_texts(plan: ClassPlan) -> list[str]:
     """What belongs under every answer that someone may act on."""
     heavy = any(own.lifter.weight_kg or own.up for own in plan.matter.owns)
     return [USUAL, *([ASK_FIRST] if heavy else []), NO_REVIEW]
-
-
-def cares_of(plan: ClassPlan) -> list[str]:
-    """What is due before the class: how to miss, room round the bars, partners; each once."""
-    # a hall without a floor to drop on has none for any of its drills
-    seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
-    found = [TODAY_FIRST]
-    named = [each.name for each in plan.matter.asked.lifters if caution_for(each.name) is not None]
-    if named:
-        found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")
-    after = {slot.drill.id for each in plan.lifters for slot in each.strength}
-    strong = [[doing for doing in own.after if doing.drill.id in after] for own in plan.matter.owns]
-    for doings in (*plan.matter.doings, *strong):
-        for doing in doings:
-            found += cares(Due(doing.drill, doing.load, doing.drill.catch, doing.gear), seen)
-    return found

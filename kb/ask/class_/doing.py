@@ -58,7 +58,7 @@ class Own(NamedTuple):
     are those of them that don't fit, and `left_s` how much longer it would take, s; `further` what comes after them on
     the path, done as there is time. `by_themselves` says that all of it is practice of what is held: no coach is needed
     to run it. `up` is the lift for who works up to a weight, and `after` what strengthens at the end, as there is time:
-    what comes first, first.
+    what comes first, first. Who is `stiff` mends a fault that a joint makes.
     """
 
     lifter: Lifter
@@ -72,6 +72,7 @@ class Own(NamedTuple):
     by_themselves: bool = False
     after: tuple[Doing, ...] = ()
     up: Doing | None = None
+    stiff: bool = False
 
 
 def alone_s(asked: Class, own: Own) -> int:

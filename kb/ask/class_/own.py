@@ -138,7 +138,9 @@ def _sitting(
         )
         for entry in entries
     )
-    return Own(lifter, doings, asked.known | lifter.holds | {shelf.lift.drill}, len(route.entries) - len(entries))
+    knows = asked.known | lifter.holds | {shelf.lift.drill}
+    stiff = matter.worked_cause.kind == "mobility"
+    return Own(lifter, doings, knows, len(route.entries) - len(entries), stiff=stiff)
 
 
 def _learning(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:

@@ -8,13 +8,13 @@ from kb.dose import minutes
 from kb.show.class_at_bars import bars_table
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
+from kb.show.class_cares import cares_of
 from kb.show.class_coach import coach_list
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
 from kb.show.class_more import more_line, strength_line
 from kb.show.class_words import (
     after,
-    cares_of,
     chain_said,
     facts_of,
     gear_said,
