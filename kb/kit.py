@@ -5,7 +5,11 @@ from typing import NamedTuple
 
 from kb.terms import Catch, Drill, Item, ItemId, Load, Speed, StandIn
 
-__all__ = ["BAR", "BARS", "RACK", "STICKS", "TRAINING_BAR", "Fit", "Gear", "fit", "gear_at", "loads", "missing"]
+# fmt: off
+__all__ = [
+    "BAR", "BARS", "RACK", "STICKS", "TRAINING_BAR", "Fit", "Gear", "fit", "gear_at", "lacking", "loads", "missing",
+]
+# fmt: on
 
 STICKS = (ItemId("stick"), ItemId("broom"))
 """What carries the load `stick`, best first: at that load nothing heavier is picked up."""
@@ -66,6 +70,11 @@ def missing(drill: Drill, have: Collection[ItemId], items: Mapping[ItemId, Item]
     return tuple(
         item_id for item_id in drill.equipment if item_id not in have and _best_stand_in(items[item_id], have) is None
     )
+
+
+def lacking(drill: Drill, have: Collection[ItemId], items: Mapping[ItemId, Item]) -> list[str]:
+    """The names of what is `missing`, as they stand within a sentence."""
+    return [items[item].name.lower() for item in missing(drill, have, items)]
 
 
 def loads(drill: Drill, fitted: Fit, limit: Load) -> tuple[Load, ...]:

@@ -428,3 +428,16 @@ def test_minutes_that_are_left_over_name_the_session_that_fills_them() -> None:
     assert "That is" not in ask(*typed).stdout
     least = next(n for n in range(1, 61) if CliRunner().invoke(drillpath, [*typed, "--minutes", str(n)]).exit_code == 0)
     assert "That is" not in ask(*typed, "--minutes", str(least)).stdout
+
+
+@pytest.mark.parametrize(("minutes", "stream"), [("60", "stdout"), ("5", "stderr")])
+def test_a_session_is_named_without_what_it_does_not_take(
+    minutes: str, stream: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where minutes are left over and where they are too few: a command that is answered as it stands."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    typed = ["chain", "jerk-press-out", "--kit", "hall", "--minutes", minutes, "--first", "4", "--weeks", "3"]
+    said = getattr(CliRunner().invoke(drillpath, [*typed, "--best", "jerk=60"]), stream)
+    (command,) = [line.split() for line in said.splitlines() if line.startswith("  drillpath session")]
+    assert command[-2:] == ["--best", "jerk=60"]
+    assert ask(*command[1:]).stdout

@@ -134,7 +134,7 @@ light headed|swimmy|woozy|queasy
 cough\w*|chesty|(?:chest|head|bad|heavy|streaming|has a|had a|have a|having a) cold\b|(?:with|got|after|over) a cold\b
 getting over (?:a |the )?(?:bug|illness)|(?:first|second|third|new) baby|baby (?:\w+ ){0,3}(?:months|weeks) (?:ago|old)
 (?:chest |throat |viral )?infections?|virus|viral|covid|antibiotics?|tonsil\w*|bronchit\w*
-pneumon\w*|throwing up|threw up|light headed|heart (?:condition|attack|problem|trouble)|chest tight
+pneumon\w*|throwing up|threw up|heart (?:condition|attack|problem|trouble)|chest tight
 (?:shoulder|kneecap|hip) (?:\w+ )?(?:pop(?:s|ped|ping)?|slip(?:s|ped)?) out\b
 shoulder (?:came|went) out(?! (?:in|over|past))
 pop(?:s|ped|ping)? out of|out of (?:its|the) socket|pins and needles|burning (?:in|feeling)|sharp \w+ in

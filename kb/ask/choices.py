@@ -157,8 +157,7 @@ def why_not(matter: Matter) -> str | None:
     name = lift.name.lower()
     drill = matter.shelf.drills[lift.drill]
     if drill.id not in matter.fits:
-        items = matter.shelf.items
-        lacks = [items[item].name.lower() for item in kit.missing(drill, matter.question.have, items)]
+        lacks = kit.lacking(drill, matter.question.have, matter.shelf.items)
         said = f" without {' and '.join(lacks)}" if lacks else ""
         return f"the {name} itself can't be done with this kit{said}"
     if drill.id not in matter.doable:

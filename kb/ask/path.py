@@ -11,7 +11,7 @@ from kb.ask.shelf import Shelf, profile_key
 from kb.ask.tour import Passed, Tour
 from kb.dials import Change, Dials, at_load, changes, spans
 from kb.errors import NoAnswer
-from kb.kit import Fit, fit, loads, missing
+from kb.kit import Fit, fit, lacking, loads
 from kb.terms import Drill, DrillId, ItemId, Load, Stage
 
 __all__ = ["PATH_BUDGET", "Order", "Path", "PathEntry", "closure", "path"]
@@ -265,5 +265,5 @@ def _why_not(shelf: Shelf, have: frozenset[ItemId], there: set[DrillId], holds: 
 
 def _lacks(shelf: Shelf, drill: Drill, have: frozenset[ItemId]) -> str:
     """What a drill lacks in this kit, each thing: where all are there or stood in for, it is weight."""
-    *first, last = [shelf.items[item].name.lower() for item in missing(drill, have, shelf.items)] or ["more weight"]
+    *first, last = lacking(drill, have, shelf.items) or ["more weight"]
     return f"{', '.join(first)} and {last}" if first else last

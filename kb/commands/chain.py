@@ -43,6 +43,9 @@ if TYPE_CHECKING:
 
 __all__ = ["command", "with_text"]
 
+NO_SESSION = ("at_most", "first", "weeks", "routes", "why", "sheet", "paper", "as_json")
+"""Options that a session doesn't take."""
+
 
 @click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
 @click.argument("fault", nargs=-1, required=True, shell_complete=complete("fault"))
@@ -127,7 +130,7 @@ def command(
         more = {**_told_json(db, found, leads, **said), **(seen.as_json() if seen else {})}
         put_json({**chain_json(found, room.kit, leads.plain), **more})
         return
-    _put(db, found, room, telling(), named=cause is not None, why=why, seen=seen)
+    _put(ctx, db, found, room, telling(), named=cause is not None, why=why, seen=seen)
 
 
 def _telling(
@@ -184,6 +187,7 @@ def _others(db: sqlite3.Connection, found: Chain) -> list[Instead]:
 
 
 def _put(
+    ctx: click.Context,
     db: sqlite3.Connection,
     found: Chain,
     room: Room,
@@ -203,7 +207,7 @@ def _put(
         setting,
         named=named or seen is not None or telling.first is not None,
         others=_others(db, found),
-        telling=telling,
+        telling=telling._replace(session=_session_command(ctx, found.matter.question)),
     )
     if seen:
         lines += seen.as_text(setting)
@@ -274,4 +278,9 @@ def _session(ctx: click.Context, shelf: Shelf, question: ChainQuestion) -> str |
         fault_sessions(matter_of(shelf, asked), (question.seconds or 0) // 60)
     except NoAnswer:
         return None
-    return again(ctx, question.fault, to="session", without=("at_most", "routes", "why", "sheet", "paper", "as_json"))
+    return _session_command(ctx, question)
+
+
+def _session_command(ctx: click.Context, question: ChainQuestion) -> str:
+    """What was typed, as a question for a session."""
+    return again(ctx, question.fault, to="session", without=NO_SESSION)

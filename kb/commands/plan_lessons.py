@@ -32,6 +32,18 @@ NOT_AGAIN = ("as_json", "as_csv", "sheet", "paper", "calendar", "start", "at", "
 """Options that the question for the next lesson leaves out: where an answer goes, and what was done before."""
 
 
+class _Asked(NamedTuple):
+    """What is asked alike of each lift that takes turns."""
+
+    room: Room
+    order: Order
+    per_week: int
+    minutes: int
+    done: "Sequence[Done]"
+    wishes: Wishes
+    begins: datetime | None
+
+
 class Outlets(NamedTuple):
     """Where lessons go: `as_json` or `as_csv` on standard output, a sheet on some paper, a calendar."""
 
@@ -61,14 +73,14 @@ def answer_lessons(
     Raises BadInput for an unknown joint or lift, NoAnswer where nothing is shown.
     """
     count, other = wishes.lessons or 1, other_lift(db, shelf, wishes)
-    asked = (room, order, per_week, minutes, done, wishes, begins)
+    asked = _Asked(room, order, per_week, minutes, done, wishes, begins)
     turns = 1 if other is None else 2
-    answers = [_of_one(ctx, db, shelf, held, range(1, count + 1, turns), *asked)]
+    answers = [_of_one(ctx, db, shelf, held, range(1, count + 1, turns), asked)]
     if other is not None:
         # what the first lesson of the one has shown needn't be shown in that of the other, which comes next
         shown = {line.drill.id for line in answers[0].lessons.lessons[0].lines}
         known = standing(other, frozenset(each for each in {*held, *shown} if each in other.drills))
-        answers.append(_of_one(ctx, db, other, known, range(2, count + 1, turns), *asked))
+        answers.append(_of_one(ctx, db, other, known, range(2, count + 1, turns), asked))
     _put(answers, outlets, begins)
 
 
@@ -78,15 +90,10 @@ def _of_one(
     shelf: Shelf,
     held: frozenset[DrillId],
     numbers: Sequence[int],
-    room: Room,
-    order: Order,
-    per_week: int,
-    minutes: int,
-    done: "Sequence[Done]",
-    wishes: Wishes,
-    begins: datetime | None,
+    asked: _Asked,
 ) -> LessonsAnswer:
     """The lessons of one lift, numbered as they come."""
+    room, order, per_week, minutes, done, wishes, begins = asked
     joints = tuple(dict.fromkeys(each.strip() for each in (wishes.stiff or "").split(",") if each.strip()))
     check_joints(shelf, joints)
     faults, fits = read.faults(db), shelf.fits(room.have)

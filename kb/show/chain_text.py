@@ -143,7 +143,7 @@ def chain_text(
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, heavy, known=best)
-    lines += time_left(matter, best, kit, setting)
+    lines += time_left(matter.question.seconds, best, telling.session, setting)
     heavier = heavier_said(matter)
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
     if telling.weeks is not None or matter.worked_cause.kind != "mobility":

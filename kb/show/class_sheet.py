@@ -14,7 +14,7 @@ from kb.show.class_at_bars import bars_table, helpers_said
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_cares import cares_of
-from kb.show.class_coach import coach_list
+from kb.show.class_coach import FREE, coach_list
 from kb.show.class_hall import hall_row, hall_times
 from kb.show.class_more import more_line, strength_said
 from kb.show.class_words import (
@@ -72,6 +72,7 @@ def class_sheet(plan: ClassPlan, paper: str, *, with_solver: bool) -> str:
         rows=[(each.lifter.name, hall_row(each, start, letters)) for each in plan.lifters],
         groups=_groups(plan, letters),
         coaches=[coach_list(plan, n) for n in range(asked.coaches)],
+        free=FREE,
         calls=calls_said(plan),
         bars=bars_table(plan),
         helpers=helpers_said(asked.helpers),

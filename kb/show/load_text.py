@@ -158,7 +158,7 @@ def _too_much(answer: Answer) -> str:
     sessions = 2 * ceil((given.kg - best.kg) / step)
     return (
         f"{said} not yet. Sets go to {right}; a best goes up by {step:g} kg, each after two sessions in which the one"
-        f" before was good, so {asked} is {sessions} sessions away at least. What somebody else lifts is no reason."
+        f" before was good, so {asked} is {sessions} sessions away at least."
     )
 
 

@@ -6,7 +6,7 @@ from typing import NamedTuple
 from kb.ask.harder import Harder
 from kb.ask.near import Near
 from kb.ask.swap import Swap
-from kb.kit import fit, missing
+from kb.kit import fit, lacking, missing
 from kb.show.care import AFRAID
 from kb.show.coach_words import changed, dosed, human, listed, moved_on
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
@@ -198,7 +198,7 @@ def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> lis
         return wrapped(f"{name} is ruled out: {listed(swap.barred)}.", setting.width)
     if not swap.doable:
         lacks = missing(swap.drill, swap.have, items)
-        said = listed([items[item].name.lower() for item in lacks])
+        said = listed(lacking(swap.drill, swap.have, items))
         one = [items[item].name.lower() for item in swap.with_one if item not in lacks]
         said += f" (or {listed(one, 'or')})" if said and one else ""
         why = f": it lacks {said}" if said else ""

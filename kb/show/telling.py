@@ -11,6 +11,7 @@ class Telling(NamedTuple):
     """What `leads`, in Markdown, and its number in what is to be looked at `first`; how `heavy` each drill is.
 
     `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
+    `session` is the command that fills the minutes which a chain leaves over.
     """
 
     leads: str = ""
@@ -18,3 +19,4 @@ class Telling(NamedTuple):
     heavy: Heavy = shares
     numbers: tuple[str, ...] = ()
     weeks: int | None = None
+    session: str = ""

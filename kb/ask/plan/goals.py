@@ -26,6 +26,7 @@ __all__ = [
 ]
 
 WEIGHTS = ItemId("hand-weight-pair")
+"""What takes a bar's place where there is none."""
 
 MOST_ADDED = 2
 """Small steps that a way is given for who is afraid, at most. Common practice, no source."""

@@ -44,7 +44,7 @@ def chain_sheet(
     paper: str = "a4",
     *,
     figures: Mapping[PositionId, str] | None = None,
-    telling: Telling | None = None,
+    telling: Telling = Telling(),  # noqa: B008
 ) -> str:
     """The best route of a chain as a whole HTML document; its drills must have their text.
 
@@ -57,9 +57,9 @@ def chain_sheet(
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
-    drills = _drills(matter, route, seen, telling.heavy if telling and telling.heavy is not shares else None)
-    lead = () if telling is None else tuple(filter(None, (plain_markdown(telling.leads), *telling.numbers)))
-    weeks = () if telling is None or telling.weeks is None else tuple(over_weeks(telling.weeks, matter.fault.gone))
+    drills = _drills(matter, route, seen, None if telling.heavy is shares else telling.heavy)
+    lead = tuple(filter(None, (plain_markdown(telling.leads), *telling.numbers)))
+    weeks = () if telling.weeks is None else tuple(over_weeks(telling.weeks, matter.fault.gone))
     sheet = Sheet(
         title=matter.fault.name,
         facts=(

@@ -9,7 +9,7 @@ from kb.show.class_at_bars import bars_table
 from kb.show.class_bars import bar_line
 from kb.show.class_calls import calls_said
 from kb.show.class_cares import cares_of
-from kb.show.class_coach import coach_list
+from kb.show.class_coach import FREE, coach_list
 from kb.show.class_hall import Cell, gear_rows, hall_row, hall_times
 from kb.show.class_json import class_json, no_class_json
 from kb.show.class_more import more_line, strength_line
@@ -74,6 +74,7 @@ class ClassShown(NamedTuple):
     cards: tuple[CardShown, ...]
     ask_first: bool
     why: str
+    free: str = FREE
 
 
 def class_page(stock: Stock) -> Page:
