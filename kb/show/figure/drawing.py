@@ -54,7 +54,8 @@ def within_of(pose: Pose) -> Iterator[tuple[float, float, float]]:
     bow = abs(math.tan(math.radians(pose.angles.get("back", 0.0)) / 4)) * 15
     for of in pose.legs:
         yield from ((*drawn(point), 6.0) for point in (of.heel, of.ball, of.toe, of.ankle, of.knee))
-    yield from ((*drawn(point), 13.0 + bow) for point in (pose.hip, pose.shoulder))
+    # the seat, 11 cm round, lies 2.2 cm behind the hip
+    yield from ((*drawn(point), 13.2 + bow) for point in (pose.hip, pose.shoulder))
     yield from ((*drawn(point), 10.0) for point in (pose.chin, pose.vertex, pose.elbow, pose.wrist))
     yield (*drawn(pose.bar), DISC_RADIUS * CM + 3)
 

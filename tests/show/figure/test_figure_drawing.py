@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from svg_reading import SVG, Circle, circles, classed, read, said_by, transgressions
 
@@ -180,6 +180,13 @@ postures = st.one_of(
 
 
 @given(postures)
+@example(
+    position(
+        {"ankle": 123.75, "knee": 205.5625, "hip": 0, "trunk": 0, "shoulder": 0, "elbow": 26, "wrist": 0},
+        bar="floor",
+        contact="feet-flat",
+    )
+)
 @settings(max_examples=120, deadline=None)
 def test_any_angles_give_a_figure_inside_its_box(posture: Position) -> None:
     """Whatever an entry may say is drawn as sound XML, with every limb inside what is seen."""
