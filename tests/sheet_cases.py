@@ -8,7 +8,7 @@ from kb.ask import read
 from kb.ask.chain import Chain, NoChain, chain
 from kb.ask.question import ChainQuestion
 from kb.ask.shelf import Shelf
-from kb.commands.chain import with_text
+from kb.ask.with_text import chain_with_text
 
 __all__ = ["EVIL", "Element", "answered", "every_chain", "longest", "made_hostile", "made_long", "read_page"]
 
@@ -24,7 +24,7 @@ VOID = {"meta", "input", "br", "img", "link", "hr"}
 def answered(db: read.sqlite3.Connection, shelf: Shelf, fault: str, kit: str = "full", **asked: object) -> Chain:
     """A chain of the shipped library, its drills with their text."""
     question = ChainQuestion(fault=shelf.faults[fault].id, have=shelf.kits[kit])._replace(**asked)  # type: ignore[index]
-    return with_text(db, chain(shelf, question))
+    return chain_with_text(db, chain(shelf, question))
 
 
 def every_chain(

@@ -10,7 +10,7 @@ from kb.ask import read
 from kb.ask.chain import Chain, chain
 from kb.ask.question import ChainQuestion
 from kb.ask.shelf import Shelf
-from kb.commands.chain import with_text
+from kb.ask.with_text import chain_with_text
 from kb.make.build import build
 from kb.terms import FaultId, LiftId
 
@@ -46,6 +46,6 @@ def small_chain(fault: str, lift: str = "clean", kit: str = "full", **asked: obj
     question = ChainQuestion(fault=FaultId(fault), have=shelf.kits[kit])._replace(**asked)
     db = read.open_catalogue(built() / "out" / "catalogue.db")
     try:
-        return with_text(db, chain(shelf, question))
+        return chain_with_text(db, chain(shelf, question))
     finally:
         db.close()

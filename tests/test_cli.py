@@ -418,6 +418,42 @@ def test_weeks_and_bests_are_told_in_every_form(monkeypatch: pytest.MonkeyPatch,
     assert {"weeks", "numbers"}.isdisjoint(as_json(*asked[:4]))
 
 
+def test_what_was_seen_too_chooses_the_cause_and_is_told(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """On a terminal, on paper and for programs; a cause that was named stays."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "bar-behind-overhead", "--kit", "hall", "--also-seen")
+    answer = as_json(*asked, "bar-loops-out", "--json")
+    assert answer["cause"] == "made-by-loop"
+    (seen,) = answer["also_seen"]
+    assert seen["relation"] == "makes"
+    assert seen["taken"]
+    sheet = tmp_path / "chain.html"
+    text = " ".join(ask(*asked, "bar-loops-out", "--sheet", str(sheet)).stdout.split())
+    assert "what else was seen points to it" in text
+    assert seen["said"] in text
+    assert seen["said"] in unescape(sheet.read_text("utf-8"))
+    named = as_json(*asked, "bar-loops-out", "--cause", "weak-upper-back", "--json")
+    assert named["cause"] == "weak-upper-back"
+    assert not named["also_seen"][0]["taken"]
+    apart = " ".join(ask(*asked, "jumps-forward", "--also-seen", "grip-opens").stdout.split())
+    assert "Seen too: Jumps forward." in apart
+    assert "Seen too: Grip opens. It shows earlier in the lift" in apart
+    assert "For grip opens, once it is its turn" in apart
+    assert "names another fault" in ask(*asked, "bar-behind-overhead", code=2).stderr
+
+
+def test_a_chain_ends_in_a_part_of_the_lift(monkeypatch: pytest.MonkeyPatch) -> None:
+    """In a power jerk for who doesn't split, told as such; a fault that it doesn't show is refused with the way out."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("--to", "power-jerk", "--kit", "hall")
+    answer = as_json("chain", "jerk-press-out", *asked, "--json")
+    assert [each["id"] for each in answer["routes"][0]["drills"]][-1] == "power-jerk"
+    text = ask("chain", "jerk-press-out", *asked).stdout
+    assert "power jerk, light bar" in text
+    assert "won't split?" not in text
+    assert "ask without `--to`" in ask("chain", "jerk-tightrope-split", *asked, code=1).stderr
+
+
 def test_minutes_that_are_left_over_name_the_session_that_fills_them() -> None:
     """A command ready to paste; nothing where the chain takes most of the time, or no time was named."""
     typed = ("chain", "hips-rise-first", "--kit", "hall")

@@ -180,7 +180,10 @@ def why_not(matter: Matter) -> str | None:
 
 def _untested(matter: Matter) -> str:
     """That the lift shows nothing for sure at its load: the fault may be seen there, and gone it proves nothing."""
-    name = matter.shelf.lift.name.lower()
+    lift = matter.shelf.lift
+    name = lift.name.lower()
+    if matter.shelf.drills[lift.drill].stage is not Stage.WHOLE:
+        return f"the {name} doesn't show this fault for sure: ask without `--to`, or end in a part that does"
     if matter.where.least.load > matter.load:
         under = "a bar" if matter.load < Load.LIGHT else "working weight"
         said = f"at {matter.load.word} load the {name} doesn't test this fault"

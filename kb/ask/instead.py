@@ -5,9 +5,9 @@ from typing import NamedTuple
 from kb.ask.chain import Chain, NoChain, chain
 from kb.ask.matter import Matter
 from kb.errors import BadInput
-from kb.terms import Cause
+from kb.terms import Cause, Fault
 
-__all__ = ["Instead", "instead"]
+__all__ = ["Instead", "for_fault", "instead"]
 
 
 class Instead(NamedTuple):
@@ -21,6 +21,11 @@ class Instead(NamedTuple):
 def instead(matter: Matter) -> tuple[Instead, ...]:
     """The chains for a fault's other causes, commonest first, with all else as it was asked."""
     return tuple(_for(matter, cause) for cause in matter.fault.causes if cause.id != matter.cause.id)
+
+
+def for_fault(matter: Matter, other: Fault) -> Instead:
+    """The chain for another fault of the lift, for its commonest cause, with all else as it was asked."""
+    return _for(matter._replace(question=matter.question._replace(fault=other.id, seconds=None)), other.causes[0])
 
 
 def _for(matter: Matter, cause: Cause) -> Instead:

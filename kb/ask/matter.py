@@ -13,7 +13,7 @@ from kb.dials import Dials, at_load
 from kb.errors import BadInput
 from kb.terms import Cause, Drill, DrillId, Fault, FaultId, Load, Stage
 
-__all__ = ["Matter", "lift_load", "matter_of"]
+__all__ = ["Matter", "known_fault", "lift_load", "matter_of"]
 
 
 class Matter(NamedTuple):
@@ -157,7 +157,7 @@ def matter_of(shelf: Shelf, question: ChainQuestion) -> Matter:
 
     A lift that the kit can't do at all has no load: it is given its least, and is not in `doable`.
     """
-    fault = _known_fault(shelf, question.fault)
+    fault = known_fault(shelf, question.fault)
     cause = _cause_of(question, fault)
     worked = _worked(shelf, fault, cause)
     where = evidence.shown(fault, cause, shelf.lift)
@@ -174,7 +174,8 @@ def matter_of(shelf: Shelf, question: ChainQuestion) -> Matter:
     return Matter(question, shelf, fault, cause, *worked, load, fits, doubt, doable, where, where_worked, addressing)
 
 
-def _known_fault(shelf: Shelf, fault_id: FaultId) -> Fault:
+def known_fault(shelf: Shelf, fault_id: FaultId) -> Fault:
+    """A fault of the lift; BadInput if it is none."""
     if fault_id not in shelf.faults:
         raise BadInput(f"{fault_id} is not a fault of the {shelf.lift.name.lower()}")
     return shelf.faults[fault_id]

@@ -6,18 +6,18 @@ from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.ask.matter import Matter
-from kb.ask.rehearse import SESSION_MINUTES, Rehearsal
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
 from kb.kit import fit, loads
 from kb.show.bars import bands_of, route_bars
+from kb.show.beside import beside_said, taken_said
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
 from kb.show.chart import chart
-from kb.show.coach_words import LOADS, either, human, listed, throughout_said
+from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
-from kb.show.instead_text import instead_text
+from kb.show.instead_text import instead_text, too_text
 from kb.show.look_first import look_first
 from kb.show.over_weeks import over_weeks
 from kb.show.prose import prose
@@ -25,7 +25,7 @@ from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
 from kb.show.telling import Telling
 from kb.show.time_left import time_left
-from kb.terms import Drill, Fault, ItemId, Load
+from kb.terms import Fault, ItemId, Load
 
 __all__ = [
     "AT_WEIGHT",
@@ -34,11 +34,10 @@ __all__ = [
     "NO_SPLIT",
     "after_said",
     "chain_text",
-    "further",
+    "closing",
+    "entry_told",
     "heavier_said",
-    "no_chain_text",
     "others_said",
-    "session_said",
 ]
 
 JOINTS = (
@@ -62,7 +61,10 @@ AT_WEIGHT = (
 """How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
 
 
-NO_SPLIT = "Jerks without a split, as some do? The power jerk ends the chain then, locked as the feet land and held."
+NO_SPLIT = (
+    "Jerks without a split, or won't split? Nobody need: the power jerk ends the chain then, locked as the feet land"
+    " and held. On the terminal `--to power-jerk`."
+)
 """For who keeps another form of the jerk. Common practice, no source."""
 
 
@@ -102,15 +104,6 @@ def others_said(chain: Chain) -> str:
     return f"{'Others' if full else 'Once what they build on is held'}: {listed(names)}."
 
 
-def session_said(shelf: Shelf, rehearsal: Rehearsal, kit: str | None) -> str | None:
-    """The command that makes a session of what can be rehearsed; None where there is no such session."""
-    if not rehearsal.session:
-        return None
-    room = f"--kit {kit}" if kit else f"--have {','.join(sorted(rehearsal.have))}"
-    drills = ",".join(rehearsal.session)
-    return f"drillpath session --drills {drills} --lift {shelf.lift.id} {room} --minutes {SESSION_MINUTES}"
-
-
 def chain_text(
     chain: Chain,
     kit: str | None,
@@ -130,7 +123,8 @@ def chain_text(
     first, heavy = telling.first, telling.heavy
     lines = _title(matter, best, kit, setting)
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
-    lines += _because(matter, setting, named=named)
+    lines += _because(matter, setting, taken="" if named else f", {taken_said(telling.besides)}")
+    lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
     lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
@@ -149,12 +143,22 @@ def chain_text(
     if telling.weeks is not None or matter.worked_cause.kind != "mobility":
         stages = over_weeks(telling.weeks, matter.fault.gone)
         lines += ["", *(line for text in stages for line in wrapped(text, setting.width))]
-    lines += ["", *wrapped(NO_SPLIT, setting.width)] if "split" in matter.shelf.lift.points else []
+    lines += ["", *wrapped(NO_SPLIT, setting.width)] if _splits(matter) else []
     lines += _finish(chain, seen, setting, heavy)
     lines += _look_first(matter.fault, setting, first) if first is not None else []
-    lines += instead_text(matter.fault, others, [*best.entries, *chain.strengthen], seen, setting, checks=named)
+    told = [*best.entries, *chain.strengthen]
+    for beside in telling.besides:
+        if beside.about is not None and beside.chain is not None:
+            lines += too_text(beside.about, beside.chain, told, seen, setting)
+    lines += instead_text(matter.fault, others, told, seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
+
+
+def _splits(matter: Matter) -> bool:
+    """Whether the lift that the chain ends in passes the split."""
+    points, goal = matter.shelf.lift.points, matter.shelf.dials[matter.shelf.lift.drill]
+    return "split" in points[goal.first : goal.last + 1] and not goal.left_out >> points.index("split") & 1
 
 
 def closing(setting: Setting, *, ask_first: bool) -> list[str]:
@@ -176,9 +180,8 @@ def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> l
     return aside(matter.fault.name, setting.between.join([*facts, f"{dose.minutes(route.seconds)} min"]), setting)
 
 
-def _because(matter: Matter, setting: Setting, *, named: bool) -> list[str]:
+def _because(matter: Matter, setting: Setting, *, taken: str) -> list[str]:
     cause = matter.cause
-    taken = "" if named else ", the commonest cause"
     lines = hanging("", f"Because: {human(cause.id)} ({human(cause.kind)}{taken}). {cause.text}", setting)
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"
@@ -217,10 +220,10 @@ def _entries(
     for n, entry in enumerate(route.entries, 1):
         if (entry.drill.id, entry.load, entry.work) in told:
             continue
-        yield from _entry(n, entry, matter.shelf, matter.question.have, seen, setting, heavy)
+        yield from entry_told(n, entry, matter.shelf, matter.question.have, seen, setting, heavy)
 
 
-def _entry(
+def entry_told(
     n: int,
     entry: Entry,
     shelf: Shelf,
@@ -241,53 +244,6 @@ def _finish(chain: Chain, seen: set[str], setting: Setting, heavy: Heavy) -> lis
         return []
     lines = ["", *wrapped(said, setting.width)]
     for entry in chain.strengthen:
-        lines += _entry(0, entry, matter.shelf, matter.question.have, seen, setting, heavy)
+        lines += entry_told(0, entry, matter.shelf, matter.question.have, seen, setting, heavy)
     others = others_said(chain)
     return [*lines, "", *wrapped(others, setting.width)] if others else lines
-
-
-def no_chain_text(shelf: Shelf, rehearsal: Rehearsal | None, kit: str | None, setting: Setting) -> list[str]:
-    """What can be rehearsed where there is no chain, and the smallest thing that would open one."""
-    if rehearsal is None or not (rehearsal.drills or rehearsal.would_open):
-        return []
-    lines: list[str] = []
-    if rehearsal.drills:
-        said = "What can be rehearsed, in this order, though nothing here shows whether the fault is gone:"
-        lines += [*wrapped(said, setting.width), *_rehearsed(shelf, rehearsal, kit, setting)]
-    openers = [
-        shelf.drills[opener.prerequisite].name
-        if opener.prerequisite is not None
-        else listed([shelf.items[item].name.lower() for item in opener.items])
-        for opener in rehearsal.would_open
-    ]
-    if openers:
-        lines += [""] if lines else []
-        first = (
-            "To hold this first would open a chain" if rehearsal.would_open[0].prerequisite else "A chain needs only"
-        )
-        with_kit = f" with the {kit} kit" if kit else ""
-        lines += wrapped(f"{first}{with_kit}: {either(openers)}.", setting.width)
-    return [*lines, *closing(setting, ask_first=asks_first(entry.drill for entry in rehearsal.entries))]
-
-
-def _rehearsed(shelf: Shelf, rehearsal: Rehearsal, kit: str | None, setting: Setting) -> Iterator[str]:
-    """The first drills in full, the others by name, and how to make a session of the first."""
-    seen: set[str] = set()
-    for n, entry in enumerate(rehearsal.entries, 1):
-        yield from _entry(n, entry, shelf, rehearsal.have, seen, setting)
-    more = further(rehearsal)
-    if more:
-        yield ""
-        yield from wrapped(
-            f"{len(more)} more, in their order: {listed([drill.name for drill in more])}.", setting.width
-        )
-    command = session_said(shelf, rehearsal, kit)
-    if command:
-        # on one line, however long, so that it can be pasted
-        yield from ("", f"As a session of {SESSION_MINUTES} minutes that ends in the lift:", f"  {command}")
-
-
-def further(rehearsal: Rehearsal) -> tuple[Drill, ...]:
-    """The drills of a rehearsal that are not told in full."""
-    full = {entry.drill.id for entry in rehearsal.entries}
-    return tuple(drill for drill in rehearsal.drills if drill.id not in full)

@@ -11,7 +11,7 @@ from kb.show.setting import Setting, hanging, titled
 from kb.show.tell_lines import tell_lines
 from kb.terms import DrillId, Fault, Load
 
-__all__ = ["instead_text"]
+__all__ = ["instead_text", "too_text"]
 
 Told = Collection[tuple[DrillId, Load, bool]]
 """The drills an answer has told in full: which, at what load, and whether as work."""
@@ -34,6 +34,13 @@ def instead_text(
     lines = tell_lines(fault, setting) if checks and others else []
     said = [line for other in others for line in _other(other, known, seen, setting)]
     return [*lines, *titled("If it is another cause", said, setting)]
+
+
+def too_text(fault: Fault, own: Instead, told: Sequence[Entry], seen: set[str], setting: Setting) -> list[str]:
+    """The drills for a fault that was seen too, in short; `told` are those told in full above."""
+    known = {(entry.drill.id, entry.load, entry.work) for entry in told}
+    lines = titled(f"For {fault.name.lower()}, once it is its turn", _other(own, known, seen, setting), setting)
+    return [*lines, *hanging("  ", f"Other causes and their checks: drillpath show {fault.id}", setting)]
 
 
 def _other(other: Instead, known: Told, seen: set[str], setting: Setting) -> list[str]:

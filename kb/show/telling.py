@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from kb.show.beside import Beside
 from kb.show.heavy import Heavy, shares
 
 __all__ = ["Telling"]
@@ -11,7 +12,7 @@ class Telling(NamedTuple):
     """What `leads`, in Markdown, and its number in what is to be looked at `first`; how `heavy` each drill is.
 
     `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
-    `session` is the command that fills the minutes which a chain leaves over.
+    `session` is the command that fills the minutes which a chain leaves over; `besides` are the faults seen too.
     """
 
     leads: str = ""
@@ -20,3 +21,4 @@ class Telling(NamedTuple):
     numbers: tuple[str, ...] = ()
     weeks: int | None = None
     session: str = ""
+    besides: tuple[Beside, ...] = ()

@@ -14,11 +14,12 @@ from kb.ask.why import LeftOut, OtherCause, why
 from kb.errors import BadInput
 from kb.kit import Gear
 from kb.show.care import LOWERED, NO_REVIEW, USUAL, Due, begun, cares
-from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text, no_chain_text, session_said
+from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
 from kb.show.instead_text import instead_text
 from kb.show.look_first import first_said
+from kb.show.no_chain_text import no_chain_text, session_said
 from kb.show.setting import Setting
 from kb.show.tell_lines import only_heavy_said
 from kb.show.telling import Telling

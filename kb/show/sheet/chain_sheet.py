@@ -8,6 +8,7 @@ from kb.ask.matter import Matter
 from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
+from kb.show.beside import beside_said
 from kb.show.care import Due, asks_first, begun, cares
 from kb.show.chain_text import JOINTS, after_said, others_said
 from kb.show.chart_svg import chart_figure
@@ -58,7 +59,7 @@ def chain_sheet(
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
     drills = _drills(matter, route, seen, None if telling.heavy is shares else telling.heavy)
-    lead = tuple(filter(None, (plain_markdown(telling.leads), *telling.numbers)))
+    lead = tuple(filter(None, (plain_markdown(telling.leads), *map(beside_said, telling.besides), *telling.numbers)))
     weeks = () if telling.weeks is None else tuple(over_weeks(telling.weeks, matter.fault.gone))
     sheet = Sheet(
         title=matter.fault.name,

@@ -11,10 +11,11 @@ from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import asks_first, begun
-from kb.show.chain_text import JOINTS, after_said, further, heavier_said, session_said
+from kb.show.chain_text import JOINTS, after_said, heavier_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.look_first import look_first
+from kb.show.no_chain_text import further, session_said
 from kb.show.over_weeks import OVER_WEEKS
 from kb.show.page.content.card import Card, card_of
 from kb.show.page.page import Link, Page

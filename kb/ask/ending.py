@@ -1,0 +1,41 @@
+"""A lift that is practised in one of its parts, and never beyond: a power catch, a jerk without a split."""
+
+from kb.ask.shelf import Shelf, with_drills
+from kb.dials import Dials
+from kb.terms import Drill, Fault, Stage
+
+__all__ = ["within_ending"]
+
+
+def within_ending(shelf: Shelf) -> Shelf:
+    """A shelf that ends in a part of its lift, without what goes beyond that part.
+
+    A drill that is caught deeper, or passes a point of the lift that the part leaves out, is not in it: it is for who
+    doesn't squat deep or doesn't split. What shows where the bar is caught shows there too where that point is left
+    out: at the next one. Preparation opens joints and stays.
+    """
+    goal = shelf.dials[shelf.lift.drill]
+    within = {each.id: each for each in shelf.drills.values() if _within(each, shelf.dials[each.id], goal)}
+    faults = {each.id: _shown_within(each, shelf.lift.points, goal.left_out) for each in shelf.faults.values()}
+    return with_drills(shelf, within)._replace(faults=faults)
+
+
+def _within(drill: Drill, here: Dials, goal: Dials) -> bool:
+    if drill.stage is Stage.PREPARE:
+        return True
+    reach = (1 << (here.last + 1)) - (1 << here.first)
+    return here.catch <= goal.catch and not goal.left_out & reach & ~here.left_out
+
+
+def _shown_within(fault: Fault, points: tuple[str, ...], left_out: int) -> Fault:
+    """A fault whose phases are moved off the points left out."""
+    if not left_out:
+        return fault
+
+    def kept(point: str) -> str:
+        if point not in points:
+            return point
+        at = points.index(point)
+        return next((each for n, each in enumerate(points) if n >= at and not left_out >> n & 1), point)
+
+    return fault._replace(phases=tuple((kept(first), kept(last)) for first, last in fault.phases))
