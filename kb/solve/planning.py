@@ -18,6 +18,7 @@ from kb.ask.class_.rotation import Plan, Rotation
 from kb.ask.class_.short import Short, sentence_of, too_long, with_more
 from kb.ask.class_.slots import ClassPlan, plan_of
 from kb.ask.class_.spared import crowded, spared
+from kb.ask.class_.spread import spread
 from kb.ask.class_.turns import MOST_AT_A_BAR
 from kb.ask.class_.walks import Walk, remembering
 from kb.ask.class_.with_sticks import stick_s
@@ -110,11 +111,18 @@ def planned(asked: Class, shelves: Shelves, *, told: Told = tuple, prove: bool =
     way = next(filter(None, (tried(each, CLOSER_S) for each in _further(way))), way)
     told_way = Planned(plan_of(way.matter, way.plan), way.solved)
     for other in filter(None, (tried(more, CLOSER_S) for more in _closer(way))):
-        closer = Planned(plan_of(other.matter, other.plan), other.solved)
+        closer = _spread_out(Planned(plan_of(other.matter, other.plan), other.solved), other)
         told_way = min(told_way, closer, key=lambda each: (stick_s(each.plan), each.plan.idle_s))
         if not stick_s(told_way.plan):
             break
     return told_way
+
+
+def _spread_out(told: Planned, way: _Way) -> Planned:
+    """A plan in which many take turns at few bars, with idle bars handed out too: nobody loses a bar by it."""
+    free, least = matter_of(way.matter.asked._replace(sparing=False), way.matter.owns), stick_s(told.plan)
+    plan = spread(way.matter, way.plan, free, lambda wider: stick_s(plan_of(free, wider)) > least)
+    return told if plan is None else told._replace(plan=plan_of(free, plan))
 
 
 def _closer(way: _Way) -> Iterator[Class]:

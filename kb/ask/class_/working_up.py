@@ -53,10 +53,12 @@ def ways_up(
     """How so many work up in `room` ticks: as what, the mode, how many rounds, how many ticks from one to the next.
 
     The most rounds first; a jerk from a rack before one that is cleaned, and only so where they `must`. Each has their
-    own bar where there is one for all who come; else, or where what there is doesn't do, they take turns at one.
+    own bar where there is one for all who come, or theirs are half of the bars at most; else, or where what there is
+    doesn't do, they take turns at one.
     """
     people, have, dose = len(lifters), matter.asked.have, doing.drill.dose
-    scarce = any(have.get(item, 0) < len(matter.owns) for item in counted(doing.gear, have) if item in BARS)
+    enough = min(len(matter.owns), 2 * people)
+    scarce = any(have.get(item, 0) < enough for item in counted(doing.gear, have) if item in BARS)
     racked = [taken_from_rack(doing)] if must or (doing.drill.id == JERK and have.get(RACK)) else []
     found = []
     for way in racked if must else (*racked, doing):
