@@ -113,7 +113,7 @@ fall on the head. From memory: first-aid teaching, and what textbooks of sports 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
 diabet disloc diz+[iy] epilep fa[iy]nt fever fractur headach heal(ed|ing)$ herni hurt hypertens illness impinge inflam?
-inj[ue]r labrum lighthead ligament menisc migrain miscarr nause numb$ numbness operat(ed|ion) osteopor
+inj[ue]r labrum lighthead ligament menisc migrain miscarr nause niggl numb$ numbness operat(ed|ion) osteopor
 pacemaker pa[iy]n(s|ed|ful|fully|ing)?$ palpitat physio pinch post(natal|partum) preg prolaps rehab rotator
 ruptur sciatic seizure shingles sore(ness)?$ spasm sprain stitches strain stroke$ sublux surg swell
 swollen tendin tendon tingl torn$ trimester twing unwell vertigo vomit wrenched
@@ -148,7 +148,7 @@ eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns a
 (?:cutting|weight|diet) (?:plan|cut)|cut(?:ting)? weight|mak(?:e|es|ing) weight|los(?:e|ing) (?:\d+|\w+) kilos?
 (?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue|white)
 (?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck|face)
-broke(?:n)? (?:(?:his|her|my|a|their) )?(?:wrist|arm|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
+broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:wrist|arm|elbow|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
 breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|child(?! s play)
@@ -159,7 +159,9 @@ breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|child(
 (?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen)
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
-bad (?:back|knee|shoulder|wrist|elbow|hip|neck)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
+(?:cranky|grumbly|grumbling) (?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s?
+(?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s? (?:(?:is|are|gets?|a bit) )*(?:cranky|grumbl(?:e|es|ing|y))
+bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
 (?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
@@ -206,21 +208,26 @@ HEDGED = re.compile(
 MENDED = re.compile(
     rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}"
     rf"|(?:{_COUNT} )?(?:years|winters|summers|seasons) ago|long ago"
-    r"|(?:long since )?healed|old (?=broken|fractured))(?!\w)"
+    r"|(?:long since )?healed|old(?= (?:broken|fractured))"
+    r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
+    r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"
+    r"|as a (?:child|kid|boy|girl|youngster)|(?:only|just) a bruise)(?!\w)"
 )
 """What says that an injury is long ago or healed."""
 
 UNSETTLED = re.compile(
     r"\b(?:not|t|never|half|partly|almost|nearly|badly|barely|hardly|until|when|once|if|get|getting)(?: \w+){0,2}"
-    r" (?:healed|(?:years|long) ago)\b|\bnot (?:an |that )?old\b|\bhealing\b"
-    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last|today|yesterday|days?|weeks?|months?|recent\w*|new)\b"
+    r" (?:healed|(?:years|long) ago|signed off)\b|\bnot (?:an |that )?old\b|\bhealing\b"
+    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last(?! year)|today|yesterday|days?|weeks?|months?|recent\w*|new)\b"
     rf"|\b(?:{_VITAL}) (?:{_ASIDE})|\b(?:{_ASIDE})(?: \w+){{0,3}} (?:{_VITAL})\b"
 )
 """What says that it isn't, or isn't to be taken lightly: the caution stands alone then."""
 
 MENDS = re.compile(
     rf"\b(?:(?:fractur\w*|operat(?:ed|ion)|surg(?:ery|eries)|sprain\w*|strain\w*|bruis\w*|inj[ue]r\w*){_OF}"
-    rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their) )?{_LIMB})\b"
+    r"|(?:(?:left|right|old) )?acl(?: (?:reconstruct\w*|repair\w*|op|surgery|done))*"
+    r"|ligament (?:repair\w*|reconstruct\w*)"
+    rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their|the) )?{_LIMB})\b"
 )
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 

@@ -28,14 +28,17 @@ def _within(drill: Drill, here: Dials, goal: Dials) -> bool:
 
 
 def _shown_within(fault: Fault, points: tuple[str, ...], left_out: int) -> Fault:
-    """A fault whose phases are moved off the points left out."""
-    if not left_out:
-        return fault
+    """A fault whose phases are moved off the points left out: on to the next, or back where they began before it.
 
-    def kept(point: str) -> str:
-        if point not in points:
-            return point
-        at = points.index(point)
-        return next((each for n, each in enumerate(points) if n >= at and not left_out >> n & 1), point)
+    One that is seen in a catch still asks for a catch: by its `shows_at`, wherever its phase ends.
+    """
+    kept = [n for n in range(len(points)) if not left_out >> n & 1]
 
-    return fault._replace(phases=tuple((kept(first), kept(last)) for first, last in fault.phases))
+    def moved(first: str, last: str) -> tuple[str, str]:
+        if first not in points or last not in points:
+            return first, last
+        low = min((n for n in kept if n >= points.index(first)), default=points.index(first))
+        high = max((n for n in kept if low <= n <= points.index(last)), default=low)
+        return points[low], points[high]
+
+    return fault._replace(phases=tuple(moved(*phase) for phase in fault.phases)) if left_out else fault

@@ -6,88 +6,22 @@ Each only where nothing else of the body is in trouble: all that is left is for 
 import re
 from typing import NamedTuple
 
-__all__ = [
-    "BRUISED",
-    "KNOCKED",
-    "LANDED",
-    "MINORS",
-    "NEXT_DAY",
-    "RACKED",
-    "SCRAPED",
-    "SORE",
-    "SPOTS",
-    "SQUEEZE",
-    "Minor",
-    "tells",
-]
-
-SQUEEZE = (
-    "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
-    " bar, short sets, the hand open in between, or no hook for today. Pain in the joint, pain that stays, a swollen or"
-    " numb thumb: no hook, and ask someone qualified first."
+from kb.ask.minor_texts import (
+    BRUISED,
+    KNOCKED,
+    LANDED,
+    NEXT_DAY,
+    NIGGLE,
+    PINCH,
+    RACKED,
+    SCRAPED,
+    SORE,
+    SPOTS,
+    SQUEEZE,
+    TOE,
 )
-"""What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
 
-SCRAPED = (
-    "Broken skin: no more on it today. Wash it, cover it, and wipe the bar; long socks or trousers for shins, tape or"
-    " an easier grip for palms. Deep, dirty, red round it or not closing: ask someone qualified first."
-)
-"""What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
-
-BRUISED = (
-    "A bruise where the bar meets hips, thighs or knees: no contact there until it is gone; then a brush and no bang,"
-    " with a folded towel under the shorts if need be. Deep, spreading, or without a blow: ask someone qualified first."
-)
-"""What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
-
-NEXT_DAY = (
-    "An ache that comes the day after and goes by itself: less of it, lighter, and not again before it is gone. One"
-    " that is felt in the lift, sits in one spot, grows or stays: leave out what brings it on, and ask someone"
-    " qualified first."
-)
-"""What comes first where limbs are said to ache the day after, and no more. Common practice, no source."""
-
-SORE = (
-    "Sore in the thick of the muscle, on both sides, a day to three after much or new work, and easing as it warms:"
-    " come. Warm up ten minutes longer, then light and few, nothing deep or slow on what is sore, and nothing of what"
-    " made it until it is gone. In one spot or on one side, swollen, not less on the third day, or dark urine: no"
-    " training, and a doctor first."
-)
-"""What comes first where muscles are said to be sore from a session, and no more: whether to come at all. Common
-practice, no source."""
-
-RACKED = (
-    "Wrists bent back under a bar ache. What goes as soon as the bar lies on the shoulders, or is put down, is the"
-    " rack's own: a stick, open fingers or straps until it lies there, and no bar held in the hands. Pain in one spot,"
-    " with swelling, numb fingers, or that stays: leave the rack alone, and ask someone qualified first."
-)
-"""What comes first where wrists are said to ache in the rack, and no more. Common practice, no source."""
-
-
-KNOCKED = (
-    "An elbow that meets the knee bends the wrist back hard, and wrists have broken so: no clean at full depth, and"
-    " no weight in one, until the elbows pass the knees with a stick every time; meanwhile power cleans, and front"
-    " squats with the elbows high. A wrist that was hurt by one hard knock, is swollen, or hurts at rest, in a grip or"
-    " when pressed: someone qualified first."
-)
-"""What comes first where a wrist is said to hurt as elbow and knee meet, and only then. Common practice, no source."""
-
-
-LANDED = (
-    "A bar that drops on to the collarbones hurts: nothing more dropped on them today, and no weight that isn't met"
-    " without a sound; a stick, then the lightest bar. A lump, pain on lifting the arm or on a breath, a blow to the"
-    " throat, or what stays: ask someone qualified first."
-)
-"""What comes first where only a bar that lands on the collarbones is said to hurt. Common practice, no source."""
-
-
-SPOTS = (
-    "Spots or grey sight under a bar: let it go in front at once, step back, sit or lie down, and no more bar today."
-    " New, fainting or nearly, at less effort, at rest, or with chest pain, an odd heartbeat or a headache: a doctor"
-    " first, and for chest pain or a faint an emergency call. Looked at, and nothing found: no bar against the throat,"
-    " a little breath let out once past the hardest point, and no weight that isn't stood up briskly."
-)
-"""What comes first where sight greys after an effort and a doctor has looked. Common practice, no source."""
+__all__ = ["MINORS", "Minor", "tells"]
 
 
 class Minor(NamedTuple):
@@ -149,6 +83,9 @@ _FROM = (
     r"|(?:two|2) days ago|doms)"
 )
 _AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|morning) after)"
+
+_BIG_TOE = r"(?:(?:bad|stiff|sore|dodgy) )?(?:big |great )?toes?"
+_NIGGLES = r"(?:niggl(?:e|es|ing|y)|crank(?:y|iness)|grumbl(?:e|es|ing|y))"
 
 MINORS = (
     Minor(
@@ -266,6 +203,34 @@ MINORS = (
             r"\b(?:not|t|never|without|yet|faint\w*|pass(?:ed|es) out|black\w* out|chest|heart\w*|headach\w*|head"
             r"|double|blind|slur\w*|fall\w*|fell|collapse[ds]?|collapsing|at rest|rested|worse"
             r"|each time sooner|speech|numb\w*|tingl\w*|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        TOE,
+        re.compile(r"\b(?:split|lung|power jerk|push jerk)"),
+        re.compile(rf"\b(?:split\w*|lung\w*) {_HURTS} (?:his|her|my|the) {_BIG_TOE}\b|\b{_BIG_TOE} {_HURTS}\b"),
+        re.compile(
+            r"\b(?:sw[eo]ll\w*|red|hot|gout|numb\w*|tingl\w*|broke\w*|stubbed|at rest|night|diabet\w*|fell|child\w*"
+            r"|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        PINCH,
+        re.compile(r"\b(?:hips?|groin)\b.*\bbottom\b|\bbottom\b.*\b(?:hips?|groin)\b"),
+        re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: feeling)?\b"),
+        re.compile(
+            r"\b(?:pain\w*|hurt\w*|ach\w*|sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|catches|catching in|locks"
+            r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts|back|neck"
+            r"|child\w*|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        NIGGLE,
+        re.compile(rf"\b{_NIGGLES}\b"),
+        re.compile(rf"\b(?:not hurt (?:just )?)?{_NIGGLES}\b|\bnot (?:hurt|injured|sharp)\b"),
+        re.compile(
+            r"\b(?:(?<!not )sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|catch(?:es|ing)? in|locks|giv\w+ way|worse|night"
+            r"|months|weeks|fell|torn?|tear|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
 )

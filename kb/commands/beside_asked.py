@@ -18,12 +18,18 @@ if TYPE_CHECKING:
 __all__ = ["besides", "explains", "seen_beside"]
 
 
-def seen_beside(db: sqlite3.Connection, shelf: Shelf, asked: FaultId, names: Sequence[str]) -> tuple[Together, ...]:
-    """What each fault that was seen too is to the one asked about; nothing twice, and not what the answer is about.
+def seen_beside(
+    db: sqlite3.Connection, shelf: Shelf, about: FaultId, asked: FaultId, names: Sequence[str]
+) -> tuple[Together, ...]:
+    """What each fault that was seen too is to the one that the answer is about, nothing twice.
 
-    Raises BadInput for what is no fault of this lift, or is the fault asked about.
+    Where that isn't the fault `asked`, since what is looked at first sends to another, the asked one is the first of
+    these. Raises BadInput for what is no fault of this lift, or is the fault asked about.
     """
     others = dict.fromkeys(FaultId(resolve(db, "fault", name, lift=shelf.lift.id)) for name in names)
+    if about != asked:
+        others = {each: None for each in (asked, *others) if each != about}
+        asked = about
     return tuple(together(shelf.faults, shelf.lift, asked, other) for other in others)
 
 
@@ -35,23 +41,30 @@ def explains(fault: Fault, seen: Sequence[Together]) -> str | None:
     )
 
 
-def besides(db: sqlite3.Connection, found: Chain, seen: Sequence[Together], *, named: bool) -> tuple["Beside", ...]:
-    """What was seen too as it is told: with a chain of its own in short where the answer doesn't work on it."""
-    return tuple(_beside(db, found, each, named=named) for each in seen)
+def besides(
+    db: sqlite3.Connection, found: Chain, seen: Sequence[Together], asked: FaultId, *, named: bool
+) -> tuple["Beside", ...]:
+    """What was seen too as it is told: with a chain of its own in short where the answer doesn't work on it.
+
+    The fault `asked` has its own whatever the answer works on.
+    """
+    return tuple(_beside(db, found, each, named=named, own=each.other.id == asked) for each in seen)
 
 
-def _beside(db: sqlite3.Connection, found: Chain, seen: Together, *, named: bool) -> "Beside":
+def _beside(db: sqlite3.Connection, found: Chain, seen: Together, *, named: bool, own: bool) -> "Beside":
     from kb.ask.instead import for_fault
     from kb.show.beside import Beside
 
     matter = found.matter
     taken = not named and seen.cause is not None and seen.cause.id == matter.cause.id
     about = None
-    if seen.source is not None:
-        about = seen.source if seen.source.id != matter.worked.id else None
-    elif seen.relation != "made" and not taken:
+    if own or (seen.source is None and seen.relation != "made" and not taken):
         about = seen.other
+    elif seen.source is not None and seen.source.id != matter.worked.id:
+        about = seen.source
     if about is None:
         return Beside(seen, taken)
-    own = for_fault(matter, about)
-    return Beside(seen, taken, about, own._replace(chain=chain_with_text(db, own.chain) if own.chain else None))
+    short = for_fault(matter, about)
+    if short.chain is not None:
+        short = short._replace(chain=chain_with_text(db, short.chain))
+    return Beside(seen, taken, about, short, asked=own)

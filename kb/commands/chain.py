@@ -33,6 +33,7 @@ from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.chain_none import put_none, session_command
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.leading import leading
+from kb.commands.said import said_of
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.commands.telling import Lifter, heavy_of, telling_json, telling_of
 from kb.show.as_json import chain_json
@@ -64,6 +65,7 @@ __all__ = ["command"]
     shell_complete=complete("fault"),
 )
 @to_option
+@click.option("--said", metavar="WORDS", help="What else was said of the lifter: a care it calls for comes first.")
 @click.option(
     "--weeks",
     type=click.IntRange(1, 26),
@@ -92,17 +94,18 @@ def command(
     first: int | None,
     also_seen: tuple[str, ...],
     to: str | None,
+    said: str | None,
     weeks: int | None,
     best: tuple[str, ...],
     bar: str,
-    **said: Any,
+    **limits: Any,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
 
     FAULT is an id, a name or the beginning of one; `find` knows other words. With --to it ends in a part of the lift,
     such as a power clean or a power jerk, and holds no drill that is caught deeper or splits.
     """
-    paper, db = paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
+    beside, paper, db = said_of(said), paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = shelf_to(db, lift_meant(ctx, db, fault_id, named_lift), to)
@@ -110,11 +113,11 @@ def command(
     room = room_of(db, kit, have)
     leads = leading(db, shelf, fault_id, first, stays=cause is not None)
     about = known_fault(shelf, leads.fault)
-    too = seen_beside(db, shelf, about.id, also_seen)
+    too = seen_beside(db, shelf, about.id, fault_id, also_seen)
     judged_by = judged(db, about, shelf.lift, screen) if screen else None
     named = cause_meant(about, cause) or (judged_by.cause if judged_by else None)
-    question = _question(db, about, room, named or explains(about, too), **said)
-    lifter = Lifter(leads, too, tuple(best), bar, weeks, named=named is not None)
+    question = _question(db, about, room, named or explains(about, too), **limits)
+    lifter = Lifter(fault_id, leads, too, best, bar, weeks, named=named is not None, beside=beside)
     try:
         found = chain_with_text(db, chain(shelf, question))
     except NoChain as none:

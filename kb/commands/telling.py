@@ -10,6 +10,8 @@ from kb.ask.shelf import Shelf
 from kb.ask.together import Together
 from kb.commands.beside_asked import besides
 from kb.commands.leading import Leading
+from kb.commands.said import SaidOf
+from kb.terms import FaultId
 
 if TYPE_CHECKING:
     from kb.show.heavy import Heavy
@@ -19,17 +21,19 @@ __all__ = ["Lifter", "heavy_of", "telling_json", "telling_of"]
 
 
 class Lifter(NamedTuple):
-    """What was said of one lifter: what leads, what was seen too, bests and their bar, weeks to a day that counts.
+    """What was said of one lifter: the fault asked about, what leads, what was seen too, bests, their bar, weeks left.
 
-    `named` says whether the cause was named, by the coach or by a screen.
+    `named` says whether the cause was named, by the coach or by a screen; `beside` is what came of other words.
     """
 
+    asked: FaultId
     leads: Leading
     seen: Sequence[Together]
     best: tuple[str, ...]
     bar: str
     weeks: int | None
     named: bool
+    beside: SaidOf = SaidOf()
 
 
 def heavy_of(db: sqlite3.Connection, best: Sequence[str], bar: str) -> "Heavy":
@@ -54,7 +58,10 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
         heavy=heavy_of(db, lifter.best, lifter.bar),
         numbers=_numbers(db, found.matter.shelf, lifter.best),
         weeks=lifter.weeks,
-        besides=besides(db, found, lifter.seen, named=lifter.named),
+        besides=besides(db, found, lifter.seen, lifter.asked, named=lifter.named),
+        caution=lifter.beside.caution,
+        minds=lifter.beside.minds,
+        cause_named=lifter.named,
     )
 
 
@@ -79,9 +86,13 @@ def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[s
         from kb.show.over_weeks import over_weeks
 
         more["weeks"] = over_weeks(lifter.weeks, found.matter.fault.gone)
+    if lifter.beside.caution:
+        more["caution"] = lifter.beside.caution
+    if lifter.beside.minds:
+        more["minds"] = list(lifter.beside.minds)
     if lifter.seen:
         from kb.show.beside import beside_json
 
-        told = besides(db, found, lifter.seen, named=lifter.named)
+        told = besides(db, found, lifter.seen, lifter.asked, named=lifter.named)
         more["also_seen"] = [beside_json(each) for each in told]
     return more

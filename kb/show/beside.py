@@ -15,13 +15,15 @@ class Beside(NamedTuple):
     """A second fault, and whether its link to the first is the cause worked on.
 
     `chain` is what the answer tells in short besides, and `about` the fault that it is for: the second, or the source
-    of both; None where the answer works on that already.
+    of both; None where the answer works on that already. `asked` says that it is what the question named, and what is
+    looked at first sent to another.
     """
 
     seen: Together
     taken: bool
     about: Fault | None = None
     chain: Instead | None = None
+    asked: bool = False
 
 
 TAKEN = {
@@ -48,11 +50,13 @@ LATER = "It may go with this one: look again once this is gone. It is gone when 
 def beside_said(beside: Beside) -> str:
     """What was seen too, what that says of the fault asked about, and what to do about it, in a few sentences."""
     seen = beside.seen
+    if beside.asked:
+        return f"Asked about: {seen.other.name}. Once the other is gone, look again; if it stays, its drills are below."
     text = (TAKEN if beside.taken else NOT_TAKEN)[seen.relation]
     when, which = ("earlier in the lift", EARLIER) if seen.earlier else ("later in the lift", LATER)
     if not seen.earlier and not seen.later:
         when = "at the same time"
-    if seen.source is not None and beside.about is not None:
+    if seen.source is not None and beside.about == seen.source:
         text += f" {SOURCE}"
     said = text.replace("{when}", when).replace("{which}", which).replace("{gone}", seen.other.gone)
     said = said.replace("{cause}", human(seen.cause.id) if seen.cause else "")

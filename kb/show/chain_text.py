@@ -122,10 +122,15 @@ def chain_text(
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.heavy
     lines = _title(matter, best, kit, setting)
+    lines += [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
-    lines += _because(matter, setting, taken="" if named else f", {taken_said(telling.besides)}")
+    taken = "" if named else f", {taken_said(telling.besides)}"
+    lines += _because(matter, setting, taken=taken, stays=first is not None and not telling.cause_named)
     lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
     lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
+    lines += titled(
+        "For this lifter", [line for text in telling.minds for line in hanging("  - ", text, setting)], setting
+    )
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
@@ -180,8 +185,13 @@ def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> l
     return aside(matter.fault.name, setting.between.join([*facts, f"{dose.minutes(route.seconds)} min"]), setting)
 
 
-def _because(matter: Matter, setting: Setting, *, taken: str) -> list[str]:
+def _because(matter: Matter, setting: Setting, *, taken: str, stays: bool) -> list[str]:
+    """Why it happens; where what was looked at leads and `stays` the reason, only what the drills would be for then."""
     cause = matter.cause
+    if stays:
+        named = f"{human(cause.id)} ({human(cause.kind)})"
+        said = f"If it stays, the drills are for its commonest cause: {named}. {cause.text}"
+        return [*wrapped(said, setting.width), *wrapped(throughout_said(cause, matter.worked_cause), setting.width)]
     lines = hanging("", f"Because: {human(cause.id)} ({human(cause.kind)}{taken}). {cause.text}", setting)
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"

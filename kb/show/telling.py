@@ -13,6 +13,8 @@ class Telling(NamedTuple):
 
     `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
     `session` is the command that fills the minutes which a chain leaves over; `besides` are the faults seen too.
+    `caution` is a care that what was said calls for, and `minds` what to mind in every drill because of it.
+    `cause_named` says that the question named the cause.
     """
 
     leads: str = ""
@@ -22,3 +24,6 @@ class Telling(NamedTuple):
     weeks: int | None = None
     session: str = ""
     besides: tuple[Beside, ...] = ()
+    caution: str = ""
+    minds: tuple[str, ...] = ()
+    cause_named: bool = False

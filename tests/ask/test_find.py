@@ -10,7 +10,20 @@ import pytest
 
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
-from kb.ask.minors import BRUISED, KNOCKED, LANDED, NEXT_DAY, RACKED, SCRAPED, SORE, SPOTS, SQUEEZE
+from kb.ask.minor_texts import (
+    BRUISED,
+    KNOCKED,
+    LANDED,
+    NEXT_DAY,
+    NIGGLE,
+    PINCH,
+    RACKED,
+    SCRAPED,
+    SORE,
+    SPOTS,
+    SQUEEZE,
+    TOE,
+)
 from kb.ask.spelling import near, parted
 from kb.terms import LiftId
 
@@ -441,6 +454,51 @@ def test_an_ache_of_the_day_after_is_cautioned_and_the_rest_answered(db: sqlite3
 def test_more_than_an_ache_of_the_day_after_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
     """In the lift, swollen, staying, in a back, a knee or an elbow: no fault and no drill."""
     assert find(db, phrase).faults == ()
+
+
+@pytest.mark.parametrize("phrase", phrases("niggles.tsv"))
+def test_a_niggle_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Less of it, and what it must not do; then the fault."""
+    found = find(db, phrase)
+    assert found.caution == NIGGLE
+    assert found.faults
+
+
+@pytest.mark.parametrize(
+    ("phrase", "says"),
+    [
+        ("no pain, just a pinchy feeling at the front of the hip at the bottom, feet land uneven", PINCH),
+        ("only power jerks as the split hurts his bad big toe, presses it out", TOE),
+    ],
+)
+def test_what_is_kept_out_of_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str, says: str) -> None:
+    """Never into a pinch, no split on a toe that won't bend; then the fault."""
+    found = find(db, phrase)
+    assert found.caution == says
+    assert found.faults
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "niggle in the knee for two months, split is short",
+        "the knee is cranky and swollen",
+        "hip pain at the bottom, it pinches every time",
+        "shoulder pinches at the bottom of the dip",
+        "hip pinches at the bottom and clicks, heels lift",
+        "big toe red and hot, split hurts it",
+        "ACL done in march, not signed off yet, hips shift",
+        "tore my acl last year, shifts to one side",
+        "shoulder popped out last year, presses out",
+        "broke her wrist last month, bar slips in the rack",
+        "my child broke an arm in 2019 and presses out",
+    ],
+)
+def test_more_than_a_niggle_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
+    """Lasting, swollen, painful, not signed off, a joint that came out, a child's: no fault and no drill."""
+    found = find(db, phrase)
+    assert found.caution
+    assert found.faults == ()
 
 
 @pytest.mark.parametrize("phrase", phrases("mended.tsv"))

@@ -41,6 +41,7 @@ def phrases() -> list[str]:
         "cautions.tsv",
         "no_cautions.tsv",
         "mended.tsv",
+        "niggles.tsv",
         "squeezed.tsv",
         "scraped.tsv",
         "next_day.tsv",

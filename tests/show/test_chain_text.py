@@ -132,7 +132,9 @@ def test_what_fits_what_was_seen_leads() -> None:
     telling = Telling(first_said(matter.fault, 1), 1)
     lines = chain_text(found._replace(matter=matter), "full", Setting(80), named=True, telling=telling)
     text = "\n".join(lines)
-    assert text.index("First: Soft shoes: off with them. If that mends it") < text.index("Because: ")
+    assert text.index("First: Soft shoes: off with them. If that mends it") < text.index(
+        "If it stays, the drills are for"
+    )
     assert text.count("Soft shoes") == 1
     assert "  2. Tired: singles." in text
 

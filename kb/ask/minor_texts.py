@@ -1,0 +1,110 @@
+"""What comes first where a trouble is the grip's, the skin's or the bar's own, or a niggle (see kb/ask/minors.py)."""
+
+__all__ = [
+    "BRUISED",
+    "KNOCKED",
+    "LANDED",
+    "NEXT_DAY",
+    "NIGGLE",
+    "PINCH",
+    "RACKED",
+    "SCRAPED",
+    "SORE",
+    "SPOTS",
+    "SQUEEZE",
+    "TOE",
+]
+
+SQUEEZE = (
+    "A hook grip squeezes the thumb. What ends as the hand opens is the grip's own: tape round the thumb, the thinnest"
+    " bar, short sets, the hand open in between, or no hook for today. Pain in the joint, pain that stays, a swollen or"
+    " numb thumb: no hook, and ask someone qualified first."
+)
+"""What comes first where only the thumb is said to hurt, and only in the hook. Common practice, no source."""
+
+SCRAPED = (
+    "Broken skin: no more on it today. Wash it, cover it, and wipe the bar; long socks or trousers for shins, tape or"
+    " an easier grip for palms. Deep, dirty, red round it or not closing: ask someone qualified first."
+)
+"""What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
+
+BRUISED = (
+    "A bruise where the bar meets hips, thighs or knees: no contact there until it is gone; then a brush and no bang,"
+    " with a folded towel under the shorts if need be. Deep, spreading, or without a blow: ask someone qualified first."
+)
+"""What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
+
+NEXT_DAY = (
+    "An ache that comes the day after and goes by itself: less of it, lighter, and not again before it is gone. One"
+    " that is felt in the lift, sits in one spot, grows or stays: leave out what brings it on, and ask someone"
+    " qualified first."
+)
+"""What comes first where limbs are said to ache the day after, and no more. Common practice, no source."""
+
+SORE = (
+    "Sore in the thick of the muscle, on both sides, a day to three after much or new work, and easing as it warms:"
+    " come. Warm up ten minutes longer, then light and few, nothing deep or slow on what is sore, and nothing of what"
+    " made it until it is gone. In one spot or on one side, swollen, not less on the third day, or dark urine: no"
+    " training, and a doctor first."
+)
+"""What comes first where muscles are said to be sore from a session, and no more: whether to come at all. Common
+practice, no source."""
+
+RACKED = (
+    "Wrists bent back under a bar ache. What goes as soon as the bar lies on the shoulders, or is put down, is the"
+    " rack's own: a stick, open fingers or straps until it lies there, and no bar held in the hands. Pain in one spot,"
+    " with swelling, numb fingers, or that stays: leave the rack alone, and ask someone qualified first."
+)
+"""What comes first where wrists are said to ache in the rack, and no more. Common practice, no source."""
+
+
+KNOCKED = (
+    "An elbow that meets the knee bends the wrist back hard, and wrists have broken so: no clean at full depth, and"
+    " no weight in one, until the elbows pass the knees with a stick every time; meanwhile power cleans, and front"
+    " squats with the elbows high. A wrist that was hurt by one hard knock, is swollen, or hurts at rest, in a grip or"
+    " when pressed: someone qualified first."
+)
+"""What comes first where a wrist is said to hurt as elbow and knee meet, and only then. Common practice, no source."""
+
+
+LANDED = (
+    "A bar that drops on to the collarbones hurts: nothing more dropped on them today, and no weight that isn't met"
+    " without a sound; a stick, then the lightest bar. A lump, pain on lifting the arm or on a breath, a blow to the"
+    " throat, or what stays: ask someone qualified first."
+)
+"""What comes first where only a bar that lands on the collarbones is said to hurt. Common practice, no source."""
+
+
+SPOTS = (
+    "Spots or grey sight under a bar: let it go in front at once, step back, sit or lie down, and no more bar today."
+    " New, fainting or nearly, at less effort, at rest, or with chest pain, an odd heartbeat or a headache: a doctor"
+    " first, and for chest pain or a faint an emergency call. Looked at, and nothing found: no bar against the throat,"
+    " a little breath let out once past the hardest point, and no weight that isn't stood up briskly."
+)
+"""What comes first where sight greys after an effort and a doctor has looked. Common practice, no source."""
+
+
+NIGGLE = (
+    "A niggle: do only what leaves it no worse, at once and the next morning; lighter, slower, less deep, and nothing"
+    " that brings it on. Sharp, swollen, catching, giving way, growing, or there for longer than a fortnight: ask"
+    " someone qualified first."
+)
+"""What comes first where a joint is said to grumble, and no more. Common practice, no source."""
+
+
+TOE = (
+    "A big toe that won't bend without pain: nothing that bends it, so no split, no tiptoe, and no kneeling on it. The"
+    " jerk with level feet, flat soles, is the way round (`chain ... --to power-jerk`). Hot, red, swollen, or hurting"
+    " at rest: a doctor first; else have it looked at all the same."
+)
+"""What comes first where only a big toe is said to hurt, and only in the split. Common practice, no source."""
+
+
+PINCH = (
+    "A pinch at the front of the hip at the bottom, and no pain else: never into it. Feet a hand wider, toes further"
+    " out, each side as it likes, and only as deep as without a pinch; nothing that forces the knee in or the foot"
+    " straight. More than now and then, growing, catching, clicking, or felt in sitting or at night: ask someone"
+    " qualified first."
+)
+"""What comes first where the front of the hip is said to pinch at the bottom, and pain is denied. Common practice, no
+source."""

@@ -1,0 +1,131 @@
+"""What was said of the lifter beside the fault: what a coach minds in every drill because of it.
+
+Words of pain, illness and the like are kb/ask/cautions.py's; here is the rest of the person and of the room.
+"""
+
+import re
+from typing import NamedTuple
+
+from kb.words import fold
+
+__all__ = ["PERSON", "Minded", "minded"]
+
+
+class Minded(NamedTuple):
+    """Something said, by a pattern of folded words, and what is minded because of it. Common practice, no source."""
+
+    said: re.Pattern[str]
+    minds: str
+
+
+_QUOTE = re.compile(r"(?=[\"\u201c\u201d])")
+"""Where a quotation begins or ends: what stands in it is somebody's words."""
+
+_OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
+_WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
+_NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
+_ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
+
+PERSON = (
+    Minded(
+        re.compile(
+            rf"\b{_OLD} (?:year olds?|years? old|yrs? old|yo|retired)\b"
+            rf"|\b(?:aged?|he s|she s|he is|she is|i m|i am) {_OLD}\b{_NO_KILOS}"
+            rf"|\b{_WHO} (?:of |is |now |aged )?{_OLD}\b{_NO_KILOS}|\b(?:over|past) (?:60s|sixties|65s)\b"
+            r"|\b(?:in (?:his|her|my|their) )?(?:mid |late |early )?(?:sixties|seventies|eighties)\b"
+        ),
+        "Past sixty: ask first about heart, blood pressure, joints replaced and balance, and what their doctor allows."
+        " Half the sets, rests as long as they like, a day between; weight goes up in the smallest steps, and something"
+        " to hold on to is near.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:hates?|refuses?|won ?t|doesn ?t (?:like|want)|don ?t (?:like|want)|never) (?:\w+ ){0,3}?split\w*"
+            r"|\bcan ?t split\b"
+            r"|\bmake (?:him|her|them|me) split\b|\bsplit(?:s|ting)? feels? (?:silly|wrong|stupid)\b"
+        ),
+        "Won't split, or needn't: nobody has to. Level feet are a jerk like any other, and the bar must only go a"
+        " little higher. `--to power-jerk` ends the chain so. Which is better for them shows in six weeks: light splits"
+        " beside, and the heavier good lift decides.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:can ?t|cannot|could ?n ?t|doesn ?t|won ?t|no|not|isn ?t allowed|unable to) (?:\w+ ){0,3}?"
+            r"(?:squat (?:\w+ ){0,2}?(?:deep|low|below|to parallel)|deep squats?|full squats?|below parallel"
+            r"|to depth)\b"
+        ),
+        "No deep squat: caught only as low as the heels stay down and the back flat. `--to power-clean` or"
+        " `--to power-snatch` holds nothing deeper.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:self coached|self taught|train(?:s|ing)? (?:alone|on my own|by myself)|(?:i m|i am|lift) alone"
+            r"|no coach|no one (?:to )?watch(?:es|ing)?|nobody (?:to )?watch(?:es|ing)?|by myself"
+            r"|learning from (?:a book|videos?))\b"
+        ),
+        "Alone: a phone three metres to the side, at hip height. Two, say what they were, then look at the film. How to"
+        " miss is rehearsed first, nothing goes on that can't be let go or put down, and somebody knows where you are.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:others? in (?:the )?(?:class|room|group|session)|(?:class|group) of \w+|\w+ (?:others|in the class)"
+            r"|can ?t (?:stand|stay) (?:with|by|over) (?:him|her|them))\b"
+        ),
+        "Others in the room: show one drill, say its standard as a number, go round, and look again after two rounds."
+        " They count aloud meanwhile. One cue in one evening.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:(?:\d+|two|three|four|five|six|ten|fifteen|twenty|many) (?:years|months) (?:off|away|out|break)"
+            r"|(?:back|return\w*|coming back) (?:after|from) (?!the (?:knee|hip|bar|floor))(?:\w+ ){0,4}?"
+            r"(?:years|months|break|off|layoff)"
+            r"|used to (?:snatch|clean|jerk|lift|compete))\b"
+        ),
+        "Back after long: weights come from what is met this month, never from old bests. Three weeks at no more than"
+        " two thirds of that first; tendons come back later than strength.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them) (?!she|he|it|that|i\b)\w+"
+            rf"|\b{_ANYONE} (?:\w+ ){{0,2}}?(?:say|says|said|saying|shout|shouted|shouting|call|called) (?=quoted\b)"
+            r"|\b(?:was|been|were) told (?=quoted\b|to\b)"
+        ),
+        'Words that were tried and didn\'t mend it go: say so ("forget what you were told"), and leave them out of the'
+        " whole chain. One cue, the drill's own; if five don't change with it, show it instead.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:(?:english|language) (?:\w+ ){0,4}?(?:not|isn ?t|poor|little|first)|(?:not|doesn ?t|don ?t)"
+            r" (?:speak|understand)"
+            r" (?:\w+ )?english|not (?:our|his|her|my) first language)\b"
+        ),
+        "Few words in common: show it twice, slowly, from the side, and let them copy. The same one word each time, a"
+        " sound or a clap for the beat, and a film of a good one beside a film of theirs.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|quiet(?:ly)?"
+            r"|no (?:noise|bang\w*)"
+            r"|(?:no|can ?t|cannot|nothing may be|not) dropp?(?:ing|ed)?)\b"
+        ),
+        "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
+        " back, and only what can be lowered so is lifted. Jumps land on a mat, or stay on the toes' tips.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:ceiling|roof|beam)s? (?:is |are |at |of )?(?:\w+ )?(?:low|\d+)\b|\blow (?:ceiling|roof|beam)"
+        ),
+        "Low ceiling: on tiptoe, stick overhead, a hand's width must be clear above the disc's edge. If it isn't, leave"
+        " `headroom` out of `--have`: nothing then goes overhead standing.",
+    ),
+)
+
+
+def minded(text: str) -> tuple[str, ...]:
+    """What is minded because of what was said, in the table's order.
+
+    >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
+    ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
+    """
+    folded = fold(_QUOTE.sub(" quoted ", text))
+    return tuple(each.minds for each in PERSON if each.said.search(folded))

@@ -1,0 +1,81 @@
+"""What was said of a lifter beside the fault, and what is minded because of it: all common practice, no source."""
+
+import pytest
+from click.testing import CliRunner
+
+from kb.ask.person import PERSON, minded
+from kb.commands.group import drillpath
+
+SAYS = {
+    "Past sixty": [
+        "a retired chap of 67 started in the spring",
+        "teaching a 65-year-old to power clean",
+        "a woman in her late sixties",
+        "One of my ladies, 62, came back",
+        "she's 71 and keen",
+    ],
+    "Won't split": ["she hates splitting", "do I make her split?", "he says splitting feels silly, she won't split"],
+    "No deep squat": ["can't squat below parallel", "he can't get to depth", "no deep squat, physio's words"],
+    "Alone": ["I train alone in the garage", "hi, I am self coached", "nobody to watch me"],
+    "Others in the room": [
+        "I've got six others in the room",
+        "he's in a group of six",
+        "can't stand with her all night",
+    ],
+    "Back after long": ["came back to lifting after 15 years off", "used to snatch 100"],
+    "Words that were tried": [
+        'I keep shouting "elbows up" and it does nothing',
+        'Coach says "get behind the bar"',
+        'was told to "keep it close"',
+        "told him to punch",
+    ],
+    "Few words in common": ["English is not our first", "doesn't speak much English"],
+    "Nothing may drop": ["school hall, no dropping allowed", "downstairs neighbours", "cannot drop here"],
+    "Low ceiling": ["garage with a low ceiling", "the ceiling is 2.15"],
+}
+NOT = [
+    "F, 33, bodyweight 63, snatch 62",
+    "misses 60 of her best, 30 is fine",
+    "She's 1.85 m and 24",
+    "over 60 I forget and rip it",
+    "two evenings of 75 minutes",
+    "not stable in the split",
+    "chin goes to the ceiling",
+    "Coach says I'm tired",
+    "I'm told I dip too deep",
+    "she drops under it like a stone",
+    "comes back from the hip",
+]
+
+
+@pytest.mark.parametrize(("minds", "said"), [(minds, said) for minds, texts in SAYS.items() for said in texts])
+def test_it_is_heard(minds: str, said: str) -> None:
+    """Each in the ways in which coaches and lifters say it."""
+    assert any(each.startswith(minds) for each in minded(said))
+
+
+@pytest.mark.parametrize("said", NOT)
+def test_what_sounds_like_it_is_none(said: str) -> None:
+    """Weights, heights and minutes are no ages; a bar drops, a chin goes to the ceiling."""
+    assert minded(said) == ()
+
+
+def test_each_says_something_of_its_own() -> None:
+    """No row is there twice, and every row is met by the phrases above."""
+    texts = [each.minds for each in PERSON]
+    assert len(set(texts)) == len(texts) == len(SAYS)
+
+
+def test_a_chain_says_what_is_minded_and_stops_where_it_must(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Before the checks; with a care first where one is due; and nothing but the care where that is all."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ["chain", "jerk-press-out", "--kit", "hall", "--said"]
+    found = CliRunner().invoke(drillpath, [*asked, "she's 71, hates splitting, cranky knee"])
+    said = " ".join(found.stdout.split())
+    assert (
+        said.index("A niggle:") < said.index("Because:") < said.index("Past sixty:") < said.index("To tell the causes")
+    )
+    stopped = CliRunner().invoke(drillpath, [*asked, "her shoulder hurts at night"])
+    assert stopped.exit_code == 2
+    assert "ask someone qualified first" in " ".join(stopped.stderr.split())
+    assert stopped.stdout == ""
