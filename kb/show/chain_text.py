@@ -9,7 +9,7 @@ from kb.ask.matter import Matter
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
-from kb.kit import fit, loads
+from kb.kit import STICKS, fit, loads
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said, taken_said
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
@@ -32,6 +32,7 @@ __all__ = [
     "HEAVIER",
     "JOINTS",
     "NO_SPLIT",
+    "NO_STICK",
     "after_said",
     "chain_text",
     "closing",
@@ -66,6 +67,13 @@ NO_SPLIT = (
     " and held. On the terminal `--to power-jerk`."
 )
 """For who keeps another form of the jerk. Common practice, no source."""
+
+
+NO_STICK = (
+    'No stick was listed: where "stick first" stands below, a broom handle does, or the empty bar at half the speed.'
+    " With `broom` in `--have` there may be more drills."
+)
+"""For who listed what there is, and no stick. Common practice, no source."""
 
 
 def heavier_said(matter: Matter) -> str:
@@ -137,6 +145,8 @@ def chain_text(
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
+    if not matter.question.have & {*STICKS}:
+        lines += ["", *wrapped(NO_STICK, setting.width)]
     seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting, heavy)
     for n, other in enumerate(more, 2):
