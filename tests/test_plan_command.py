@@ -371,6 +371,39 @@ def test_a_back_that_is_slow_to_be_fresh_is_spared(monkeypatch: pytest.MonkeyPat
     assert found[1] == set()
 
 
+def test_a_plan_for_several_is_in_per_cent_of_each_ones_best(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Both lifts; the same shares as in kilograms for bests of a hundred, up to rounding; no kilograms anywhere."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")  # the small library has no snatch
+    asked = ("clean-and-jerk", "--holds", "full-clean-and-jerk", "--weeks", "4", "--also", "snatch", "--kit", "hall")
+    text = ask(*asked, "--per-cent").stdout
+    assert "kg" not in text.split("new: shown")[0].replace("kilograms", "")
+    shares = json.loads(ask(*asked, "--per-cent", "--json").stdout)["sessions"]
+    kilograms = json.loads(ask(*asked, "--best", "100", "--also-best", "100", "--json").stdout)["sessions"]
+    weights = [
+        [(each["id"], each["kg"]) for session in plan for each in session["drills"] if each["kg"] is not None]
+        for plan in (shares, kilograms)
+    ]
+    assert len(weights[0]) > 20
+    for (one, share), (other, kg) in zip(*weights, strict=True):
+        assert one == other
+        assert abs(share - kg) <= 1
+    assert {each.get("unit") for session in shares for each in session["drills"]} == {"%"}
+
+
+@pytest.mark.parametrize(
+    ("more", "says"),
+    [
+        (("--weeks", "4", "--best", "60"), "can't stand with --best"),
+        (("--weeks", "4", "--also", "snatch", "--also-weight", "60"), "can't stand with --also-weight"),
+        ((), "name it with --weeks or --by"),
+        (("--weeks", "4", "--csv"), "can't stand with --per-cent"),
+    ],
+)
+def test_per_cent_stands_with_no_kilograms(more: tuple[str, ...], says: str) -> None:
+    """One sentence that says what to leave out, or what is missing."""
+    assert says in ask("clean", "--holds", "full-clean", "--per-cent", *more, code=2).stderr
+
+
 @pytest.mark.parametrize(("first", "much"), [("48", True), ("58", False)])
 def test_a_wish_far_above_what_goes_today_is_called_one(first: str, much: bool) -> None:
     """Twenty-five per cent in fourteen weeks, beside a little more; of who holds the lift."""

@@ -121,6 +121,8 @@ def command(
     """
     if as_json and as_csv:
         raise BadInput("--json and --csv are two forms of one answer; ask for one")
+    if wished["per_cent"] and as_csv:
+        raise BadInput("--csv is one lifter's table, in kilograms, so it can't stand with --per-cent")
     paper = paper_of(sheet, paper)
     begins, wishes = _begins(start, at, calendar), Wishes(**wished)
     goal = goal_of(wishes, begins.date() if begins is not None else None)

@@ -85,6 +85,7 @@ class Wishes(NamedTuple):
     also_best: str | None
     opener: int | None
     spare: str | None
+    per_cent: bool
 
 
 def wish_options(command: Command) -> Command:
@@ -105,6 +106,11 @@ def _after_the_day() -> tuple[Option, ...]:
             type=click.IntRange(LEAST_OPENER, 98),
             metavar="PERCENT",
             help="The first try, in per cent of the wish; 92 if nothing is said. Lower after a day with no lift made.",
+        ),
+        click.option(
+            "--per-cent",
+            is_flag=True,
+            help="For several: weights in per cent of each one's best, of the second lift too.",
         ),
         click.option("--spare", metavar="A", help="What takes long to be fresh again: back (no hinge or slow pull)."),
         click.option("--also-best", metavar="KG", help="As --best, of the second lift."),

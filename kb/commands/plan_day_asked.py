@@ -28,6 +28,8 @@ def goal_of(wishes: Wishes, begins: date | None) -> Goal | None:
     if wishes.weeks is None and wishes.by is None:
         if wishes.weight is not None or wishes.first is not None:
             raise BadInput("--weight and --from say what is lifted on a day: name it with --weeks or --by")
+        if wishes.per_cent:
+            raise BadInput("--per-cent is about what is lifted on a day: name it with --weeks or --by")
         for name in ("best", "opener"):
             if getattr(wishes, name) is not None:
                 raise BadInput(f"--{name} is about what is lifted on a day: name it with --weeks or --by")
@@ -35,11 +37,22 @@ def goal_of(wishes: Wishes, begins: date | None) -> Goal | None:
     if wishes.weeks is not None and wishes.by is not None:
         raise BadInput("--weeks and --by both name the day; give one")
     days = 7 * wishes.weeks - 1 if wishes.weeks is not None else _days(wishes.by or "", begins or date.today())
+    if wishes.per_cent:
+        return _in_per_cent(days, wishes)
     kg, first = _wish(wishes.weight, wishes.first, wishes.best, "")
     if kg is None and wishes.opener is not None:
         raise BadInput("--opener is a share of what is to be lifted: say with --weight or --best what that is")
     best = weight(wishes.best, "--best") if wishes.best is not None else None
     return Goal(days, kg, first, iron_of(wishes.bar).bar, _opener(wishes), best)
+
+
+def _in_per_cent(days: int, wishes: Wishes) -> Goal:
+    """The same for several: their bests are the hundred. Raises BadInput for kilograms beside it."""
+    for name in ("weight", "best", "from", "also-weight", "also-best", "also-from"):
+        if getattr(wishes, {"from": "first"}.get(name, name.replace("-", "_"))) is not None:
+            raise BadInput(f"--per-cent is for several lifters, so it can't stand with --{name}")
+    kg, first = from_best(100)
+    return Goal(days, kg, first, 0, _opener(wishes), 100, "%")
 
 
 def _opener(wishes: Wishes) -> float | None:
@@ -102,8 +115,13 @@ def also_of(db: sqlite3.Connection, wishes: Wishes, goal: Goal | None, way: Call
             raise BadInput("--also-weight, --also-from and --also-best are about a second lift: name it with --also")
         return None
     lift = LiftId(resolve(db, "lift", wishes.also))
+    if goal is not None and wishes.per_cent:
+        return Also(way(read.shelf(db, lift)), goal)
     if wishes.also_weight is None and wishes.also_best is None:
-        raise BadInput("--also names a second lift: say with --also-weight what is to be lifted of it on the day")
+        raise BadInput(
+            "--also names a second lift: say with --also-weight what is to be lifted of it on the"
+            " day, or ask for the whole --per-cent"
+        )
     best = weight(wishes.also_best, "--also-best") if wishes.also_best is not None else None
     kg, first = _wish(wishes.also_weight, wishes.also_from, wishes.also_best, "also-")
     its = Goal(goal.days if goal is not None else 0, kg, first, iron_of(wishes.bar).bar, _opener(wishes), best)

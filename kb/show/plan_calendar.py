@@ -37,7 +37,8 @@ def plan_calendar(plan: Plan, days: Mapping[int, date], at: time, stamp: datetim
 def _title(lift: str, session: Session) -> str:
     new = [named(slot.form) for slot in session.slots if slot.kind == "new"]
     weights = [f"{slot.kg:g}" for slot in session.slots if slot.form.is_lift and slot.kg is not None]
-    kg = f"{listed(weights)} kg" if weights else ""
+    unit = next((slot.unit for slot in session.slots), "kg")
+    kg = f"{listed(weights)} {unit}" if weights else ""
     what = "light" if session.light and not kg else f"new: {', '.join(new)}" if new else kg or "nothing new"
     return f"{lift} {session.n}{place_said(session)}: {what}"
 

@@ -46,6 +46,13 @@ MUCH = (
 )
 
 
+SEVERAL = (
+    " All in per cent of each one's own best in that lift, down to what discs make. Who is to make three good ones"
+    " rather than a best takes 88, 92 and 96 on the day."
+)
+"""How to read a plan for several. Common practice, no source."""
+
+
 def day_comes_to(plan: Plan, until: Until) -> str:
     """Whether the lift is held by the day, and what it is built up to; else what would do."""
     there, once = until.last - plan.begun, "once held, " if plan.to_held else ""
@@ -69,19 +76,19 @@ def _rise_said(lift: str, until: Until, *, much: bool) -> str:
     """From what to what a lift goes, and what is said of a rise that is large, or too large for small steps."""
     if until.goal.weight_kg is None or until.reached_kg is None or until.from_kg is None:
         return f"{lift} is built up."
-    best = until.goal.best_kg
+    best, unit = until.goal.best_kg, until.goal.unit
     said = f"{lift} goes from {until.from_kg:g}"
     if best is not None and until.reached_kg >= until.goal.weight_kg:
-        return (
-            f"{said}, nine tenths of the best, to {until.reached_kg:g} kg, a little more than the {best:g} of the best."
-        )
+        said += f", nine tenths of the best, to {until.reached_kg:g} {unit}"
+        return f"{said}, a little more than the {best:g} of the best.{SEVERAL if unit == '%' else ''}"
     if until.reached_kg >= until.goal.weight_kg:
         rise = round(100 * (until.reached_kg / until.from_kg - 1))
         large = f" That is {rise} % more; {MUCH}" if much and rise > MUCH_MORE else ""
-        return f"{said} to {until.reached_kg:g} kg.{large}"
+        return f"{said} to {until.reached_kg:g} {unit}.{large}"
     sessions = ceil((until.goal.weight_kg - until.reached_kg) / MOST_MORE_KG)
     more = f"{sessions} more session{'s' if sessions > 1 else ''}"
     return (
-        f"{said} to {until.reached_kg:g} kg, {MOST_MORE_KG:g} kg more a session on average at most;"
-        f" {until.goal.weight_kg:g} kg takes {more}, or a heavier first weight (--from) if that is lifted well today."
+        f"{said} to {until.reached_kg:g} {unit}, {MOST_MORE_KG:g} {unit} more a session on average at most;"
+        f" {until.goal.weight_kg:g} {unit} takes {more}, or a heavier first weight (--from) if that is lifted well"
+        " today."
     )

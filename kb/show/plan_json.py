@@ -45,6 +45,7 @@ def _drill(slot: "Slot") -> Json:
         "rehearses": slot.rehearses,
         "tries": list(slot.tries),
         "sets": _sets(slot),
+        **({} if slot.unit == "kg" else {"unit": slot.unit}),
     }
 
 

@@ -14,12 +14,16 @@ def tries_said(slot: Slot) -> list[str]:
     if not first:
         return []
     said = [
-        f"First try, {first:g} kg: lifted in training. Take it once a single of about {int(WARM_UP_TO * first)} kg was"
-        " clean. Missed: the next try is this weight again."
+        f"First try, {first:g} {slot.unit}: lifted in training. Take it once a single of about"
+        f" {int(WARM_UP_TO * first)} {slot.unit} was clean. Missed: the next try is this weight again."
     ]
     if len(others) > 1:
-        said.append(f"Second try, {others[0]:g} kg: after a clean first. Missed: the last try is this weight again.")
+        said.append(
+            f"Second try, {others[0]:g} {slot.unit}: after a clean first. Missed: the last try is this weight again."
+        )
     if others:
         before, name = ("second", "Third") if len(others) > 1 else ("first", "Second")
-        said.append(f"{name} try, {others[-1]:g} kg: only after a clean {before}. No fourth, whatever happens.")
+        said.append(
+            f"{name} try, {others[-1]:g} {slot.unit}: only after a clean {before}. No fourth, whatever happens."
+        )
     return said

@@ -53,8 +53,8 @@ def weighed(slot: Slot) -> str:
     singles = ""
     if slot.singles_kg is not None:
         many = "the opener once," if slot.rehearses else "two singles of"
-        singles = f", then {many} {slot.singles_kg:g} kg"
-    return f"{slot.form.drill.name}, {slot.kg:g} kg{singles}"
+        singles = f", then {many} {slot.singles_kg:g} {slot.unit}"
+    return f"{slot.form.drill.name}, {slot.kg:g} {slot.unit}{singles}"
 
 
 def counted(slot: Slot) -> str:

@@ -30,6 +30,7 @@ class Slot(NamedTuple):
 
     `kg` is what the lift, or a part of it, weighs that day, where a weight is to be reached; so many `singles` after
     the dose weigh `singles_kg`, on the last heavy days before it; one `rehearses` the first of the day's `tries`.
+    In a plan for several all of these are in per cent of each one's best: `unit`.
     """
 
     form: Form
@@ -42,6 +43,7 @@ class Slot(NamedTuple):
     singles: int = 0
     rehearses: bool = False
     tries: tuple[float, ...] = ()
+    unit: str = "kg"
 
 
 class Way(NamedTuple):

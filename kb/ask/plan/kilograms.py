@@ -49,7 +49,7 @@ class Goal(NamedTuple):
     """A day, so many days after the next session's, and what is wished for on it: kilograms, from what goes today.
 
     `opener` is the share of the wish at which the first try is taken, `best_kg` what the wish and what goes today were
-    reckoned from; None where nothing is said.
+    reckoned from; None where nothing is said. In a plan for several, all is in per cent of each one's best: `unit`.
     """
 
     days: int
@@ -58,6 +58,7 @@ class Goal(NamedTuple):
     bar_kg: float = 20.0
     opener: float | None = None
     best_kg: float | None = None
+    unit: str = "kg"
 
 
 def begins_at(goal: Goal) -> float | None:

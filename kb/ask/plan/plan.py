@@ -194,6 +194,8 @@ def _planned(asked: _Asked, beyond: Beyond) -> Plan:
     if what is not None:
         built, second = built_up(path.shelf, forms, weeks, what, filled, begun, minutes, beyond)
         filled = [*weighed(filled, what), *built]
+        if what.goal.unit != "kg":
+            filled = [[slot._replace(unit=what.goal.unit) for slot in slots] for slots in filled]
         what = what._replace(in_time=_in_time(asked, what) if what.short else ())
     sessions = _sessions(forms, past, weeks, minutes, begun, filled)
     return Plan(path, forms, past, weeks, minutes, begun, sessions, bound, others, what, second=second)
