@@ -64,6 +64,20 @@ def test_whether_to_go_on_and_how_far_it_is_comes_first() -> None:
     assert "Yes, on to" not in ask("--holds", "front-squat").stdout
 
 
+def test_a_fault_that_is_still_seen_comes_first(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Not yet, what mends it as a command that works, and when; it needs a lift, and a fault of that lift."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ("--holds", "hang-snatch", "--lift", "snatch", "--kit", "hall", "--seen")
+    said = ask(*asked, "bar-loops-out").stdout
+    assert "Not yet: Bar loops out is still seen" in said
+    assert said.index("Not yet:") < said.index("Yes, on to")
+    (command,) = [line.split()[1:] for line in said.splitlines() if line.startswith("  drillpath chain")]
+    assert "Bar loops out" in CliRunner().invoke(drillpath, command).stdout
+    assert json.loads(ask(*asked, "bar-loops-out", "--json").stdout)["seen"]["fault"] == "bar-loops-out"
+    assert "name it with --lift" in ask("--seen", "bar-loops-out", code=2).stderr
+    assert "is not a fault of the snatch" in ask(*asked, "jerk-press-out", code=2).stderr
+
+
 def test_all_lifts_without_one_named() -> None:
     """Then a drill of the jerk is ready too."""
     found = answer_of()

@@ -8,6 +8,7 @@ from kb.show.coach_words import LOADS, listed, moved_on
 from kb.show.entry_lines import gear_said
 from kb.show.next_words import counted, ready_why, shaky_why
 from kb.show.setting import Setting, aside, hanging, labelled, titled, wrapped
+from kb.show.still import Still
 from kb.terms import Drill, DrillId, Item, ItemId, Lift, LiftId, Load
 
 __all__ = ["granted_lines", "next_text", "ready_lines"]
@@ -32,6 +33,7 @@ def next_text(
     kit: str | None,
     *,
     way: Sequence[Drill] = (),
+    still: Still | None = None,
     drills: Drills,
     lifts: Lifts,
     have: Collection[ItemId],
@@ -40,7 +42,8 @@ def next_text(
 ) -> list[str]:
     """The ready drills, most useful first, the shaky ones, and what was taken for granted; `lift` None means all.
 
-    `way` are the drills from here to the lift, in order, none where it is held or can't be reached.
+    `way` are the drills from here to the lift, in order, none where it is held or can't be reached; a fault that is
+    `still` seen comes before them.
     """
     held = len(found.closed.held)
     facts = [counted(held, "drill") + " held" if held else "from nothing", f"{kit} kit" if kit else "your gear"]
@@ -48,6 +51,8 @@ def next_text(
     lines = aside(f"Ready now{whither}", setting.between.join(facts), setting)
     if lift and lift.drill in found.closed.held:
         lines += ["", *wrapped(f"The {lift.name.lower()} itself is held.", setting.width)]
+    if still is not None:
+        lines += ["", *wrapped(still.text, setting.width), f"  {still.command}", "", "Then:"]
     lines += ["", *wrapped(_way(way, found, lift), setting.width)] if lift and way else []
     told, others = found.ready[:MOST], found.ready[MOST:]
     for n, each in enumerate(told, 1):
