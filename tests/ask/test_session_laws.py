@@ -15,6 +15,7 @@ from strategies import questions
 from worlds import shelf_of
 
 from kb.ask.chain import NoChain
+from kb.ask.choices import why_not
 from kb.ask.matter import matter_of
 from kb.ask.question import ChainQuestion
 from kb.ask.session.course import Course
@@ -126,7 +127,10 @@ def test_what_may_be_dropped_is_what_is_lawful(library: Library, shelves: Shelve
     ways = 0
     for n, (shelf, fault) in enumerate(faults[::9]):
         question = ChainQuestion(fault.id, shelf.kits["hall"], fault.causes[n % len(fault.causes)].id)
-        course = next(courses(matter_of(shelf, question), 3600, teach=False))
+        matter = matter_of(shelf, question)
+        if why_not(matter):  # a hall can't train everything
+            continue
+        course = next(courses(matter, 3600, teach=False))
         ways += judged_alike(worlds(library)[shelf.lift.id], question, course)
     assert ways > len(faults[::9]) + 5, "something can be dropped somewhere"
 
