@@ -53,6 +53,22 @@ def test_the_answer_for_programs() -> None:
     assert pounds["kg"] == pytest.approx(180 * 0.45359237, abs=0.001)
 
 
+def test_after_misses_less_goes_on() -> None:
+    """Nine tenths of the least that was missed, rounded down, in singles, below what was missed; no sets to go up to.
+
+    Common practice, no source.
+    """
+    said = " ".join(ask("full-clean", "--best", "clean=80", "--missed", "75", "--missed", "72").stdout.split())
+    assert said.startswith("Clean: 64 kg After 72 kg and 75 kg were missed: not that again today")
+    assert "stop below 72 kg" in said
+    assert "Up to" not in said
+    answer = as_json("full-clean", "--missed", "72")
+    assert answer["load"]["kg"] == 64
+    assert answer["after"].startswith("After 72 kg was missed")
+    assert "can't stand with --total" in ask("full-clean", "--missed", "72", "--total", "60", code=2).stderr
+    assert "less than the bar" in ask("full-clean", "--missed", "21", code=2).stderr
+
+
 def test_no_best_is_no_kilograms() -> None:
     """Nothing is guessed, and what to give is said."""
     assert as_json("full-clean")["load"] is None

@@ -8,6 +8,7 @@ from kb.bests import SHARE_OF_REPS, Best
 from kb.discs import KG_OF_LB, Iron, disc_list
 from kb.kit import Gear
 from kb.loading import IN_HAND, Loaded, Weighed
+from kb.show.after_misses import after_misses
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, Due, cares
 from kb.show.coach_words import dosed, moved_on
 from kb.show.setting import Setting, hanging, labelled, wrapped
@@ -39,7 +40,8 @@ NEXT_TIME = (
 class Answer(NamedTuple):
     """What a drill weighs for a lifter, and what is needed to say so.
 
-    `floor` when it begins with the bar on the floor; `given` is a weight that was asked for outright.
+    `floor` when it begins with the bar on the floor; `given` is a weight that was asked for outright, or
+    that goes after those that were `missed`, kg, the least first.
     """
 
     drill: Drill
@@ -50,6 +52,7 @@ class Answer(NamedTuple):
     names: Mapping[str, str]
     floor: bool = False
     given: Loaded | None = None
+    missed: tuple[float, ...] = ()
 
     @property
     def on_the_bar(self) -> Loaded | None:
@@ -83,10 +86,10 @@ def load_text(answer: Answer, setting: Setting) -> list[str]:
     else:
         lines = [setting.strong(f"{drill.name}: {weight_said(bar.kg, answer.iron)}")]
         facts = [("Discs", discs_said(bar, answer.iron)), ("Up to", _up_to(answer, bar)), ("Why", _why(answer))]
-    too_much = _too_much(answer)
+    too_much = _after(answer) if answer.missed else _too_much(answer)
     lines += wrapped(too_much, setting.width) if too_much else []
     facts += [] if too_much else [("How much", dosed(drill, setting)), ("More when", moved_on(drill.standard))]
-    facts += [("Next time", NEXT_TIME)]
+    facts += [] if answer.missed else [("Next time", NEXT_TIME)]
     if drill.load[1] < Load.LIGHT:
         facts = facts[:-2]
     lines += labelled(facts, setting, indent=2, hang=LABEL)
@@ -113,7 +116,7 @@ def _what_to_give(answer: Answer) -> str:
 
 def _up_to(answer: Answer, bar: Loaded) -> str:
     most = answer.found.most
-    if most is None or most.kg <= bar.kg:
+    if most is None or most.kg <= bar.kg or answer.missed:
         return ""
     return f"{weight_said(most.kg, answer.iron)}: {discs_said(most, answer.iron)}"
 
@@ -143,6 +146,16 @@ def _lighter(answer: Answer) -> bool:
     """Whether the least that was wanted is less than the bar."""
     least, wanted = answer.found.least, answer.found.wanted
     return least is not None and wanted is not None and wanted[0] < least.kg - KG_OF_A_ROUNDING
+
+
+def _after(answer: Answer) -> str:
+    """What goes after misses, in words."""
+    bar = answer.on_the_bar
+    if bar is None:
+        return ""
+    step = SMALL_STEP_KG if "snatch" in answer.drill.lifts and bar.kg < SMALL_BEST_KG else STEP_KG
+    missed = [weight_said(each, answer.iron) for each in answer.missed]
+    return after_misses(missed, weight_said(bar.kg, answer.iron), weight_said(step, answer.iron))
 
 
 def _too_much(answer: Answer) -> str:
@@ -189,6 +202,7 @@ def load_json(answer: Answer) -> dict[str, Any]:
         "why": found.why if answer.on_the_bar is None else "",
         "best": None if best is None else {"kg": round(best.kg, 3), "formula": best.formula},
         "wanted_kg": None if found.wanted is None else [round(kg, 3) for kg in found.wanted],
+        **({"after": _after(answer)} if answer.missed else {}),
     }
 
 
