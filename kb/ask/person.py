@@ -12,14 +12,21 @@ __all__ = ["PERSON", "Minded", "minded"]
 
 
 class Minded(NamedTuple):
-    """Something said, by a pattern of folded words, and what is minded because of it. Common practice, no source."""
+    """Something said, by a pattern of folded words, and what is minded because of it. Common practice, no source.
+
+    `option` says what to ask for in a chain.
+    """
 
     said: re.Pattern[str]
     minds: str
+    option: str = ""
 
 
 _QUOTE = re.compile(r"(?=[\"\u201c\u201d])")
 """Where a quotation begins or ends: what stands in it is somebody's words."""
+
+_BARE_AGE = re.compile(r"^\s*([678][0-9]),")
+"""An age that the words begin with."""
 
 _OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
 _WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
@@ -45,8 +52,9 @@ PERSON = (
             r"|\bmake (?:him|her|them|me) split\b|\bsplit(?:s|ting)? feels? (?:silly|wrong|stupid)\b"
         ),
         "Won't split, or needn't: nobody has to. Level feet are a jerk like any other, and the bar must only go a"
-        " little higher. `--to power-jerk` ends the chain so. Which is better for them shows in six weeks: light splits"
-        " beside, and the heavier good lift decides.",
+        " little higher. Which is better for them shows in six weeks: light splits beside, and the heavier good lift"
+        " decides.",
+        "`--to power-jerk` ends the chain so.",
     ),
     Minded(
         re.compile(
@@ -54,8 +62,8 @@ PERSON = (
             r"(?:squat (?:\w+ ){0,2}?(?:deep|low|below|to parallel)|deep squats?|full squats?|below parallel"
             r"|to depth)\b"
         ),
-        "No deep squat: caught only as low as the heels stay down and the back flat. `--to power-clean` or"
-        " `--to power-snatch` holds nothing deeper.",
+        "No deep squat: caught only as low as the heels stay down and the back flat.",
+        "`--to power-clean` or `--to power-snatch` holds nothing deeper.",
     ),
     Minded(
         re.compile(
@@ -121,11 +129,12 @@ PERSON = (
 )
 
 
-def minded(text: str) -> tuple[str, ...]:
-    """What is minded because of what was said, in the table's order.
+def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
+    """What is minded because of what was said, in the table's order; `in_a_chain` with what to ask for there.
 
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded = fold(_QUOTE.sub(" quoted ", text))
-    return tuple(each.minds for each in PERSON if each.said.search(folded))
+    folded = fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1 years old ", text)))
+    found = [each for each in PERSON if each.said.search(folded)]
+    return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

@@ -144,14 +144,18 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
     if said.weight_kg is not None and said.weight_kg < bar_kg:
         raise file.wrong(f"{at}.weight_kg", f"{said.weight_kg:g} kg is less than the bar, which weighs {bar_kg:g} kg")
     cause = _cause(file, db, fault, said.cause, f"{at}.cause") if fault and said.cause is not None else None
+    to = _goal(file, db, said.to, f"{at}.to", lift) if said.to is not None else None
     held = _drills(file, db, said.holds or [], f"{at}.holds")
-    if said.weight_kg is not None and fault is None and read.lift(db, lift).drill not in held:
+    if to is not None and said.weight_kg is not None:
+        raise file.wrong(f"{at}.weight_kg", f"a day's weight is the whole lift's, and {said.name} ends in a part of it")
+    ends_in = to or read.lift(db, lift).drill
+    if said.weight_kg is not None and fault is None and ends_in not in held:
         raise file.wrong(f"{at}.weight_kg", f"{said.name} is learning the lift, and has no day's weight yet")
     if said.today and fault is not None:
         raise file.wrong(f"{at}.today", f"{said.name} mends a fault: leave out `today`, or the fault")
     today = tuple(dict.fromkeys(_goal(file, db, text, f"{at}.today.{n}", lift) for n, text in enumerate(said.today)))
     where = file.at(f"{at}.name").rpartition(",")[0]
-    if said.bar is not None and (fault is not None or read.lift(db, lift).drill not in held):
+    if said.bar is not None and (fault is not None or ends_in not in held):
         raise file.wrong(
             f"{at}.bar", f"it is about a lift that is held, and {said.name} doesn't practise one: leave it out"
         )
@@ -172,6 +176,8 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
         today=today,
         light=said.bar == "light",
         from_rack=said.bar == "racked",
+        to=to,
+        said=said.said or "",
     )
 
 

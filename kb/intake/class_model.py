@@ -30,6 +30,10 @@ class LifterModel(Entry):
     today: Annotated[list[Name], BeforeValidator(_as_list)] = Field(
         default_factory=list, max_length=3, description="what they do in place of the class's `today`"
     )
+    to: Name | None = Field(
+        default=None, description="the part of the lift they end in, with nothing caught deeper, such as power-clean"
+    )
+    said: str | None = Field(default=None, max_length=300, description="what else there is to say of them, in words")
     bar: Literal["light", "racked"] | None = Field(
         default=None, description="`light` for who stays with a light bar, `racked` for who can't clean what they jerk"
     )

@@ -1,7 +1,8 @@
 """What is said to a class before it starts: whom it isn't for, how to miss, room round the bars."""
 
-from kb.ask.cautions import caution_for
+from kb.ask.cautions import CAUTION, care_of
 from kb.ask.class_.slots import ClassPlan
+from kb.ask.person import minded
 from kb.show.care import UNDROPPED, Due, cares
 from kb.show.coach_words import listed
 from kb.terms import ItemId
@@ -16,6 +17,12 @@ TODAY_FIRST = (
 )
 """What comes before any class. Common practice, no source."""
 
+OLD = (
+    "hurt there once. Free of pain today, and cleared to lift? Then lighter than the others, unloaded first; if not,"
+    " they ask someone qualified, and watch."
+)
+"""What holds for who was hurt long ago. Common practice, no source."""
+
 STIFF = (
     "stiff in a joint, so whatever the card has, no bar in a position that a stick isn't held in today, and no deeper"
     " than that; in its place the drill before it again, or what opens the joint."
@@ -28,9 +35,19 @@ def cares_of(plan: ClassPlan) -> list[str]:
     # a hall without a floor to drop on has none for any of its drills
     seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
     found = [TODAY_FIRST]
-    named = [each.name for each in plan.matter.asked.lifters if caution_for(each.name) is not None]
+    lifters = plan.matter.asked.lifters
+    said = {each.name: care_of(f"{each.name}. {each.said}") for each in lifters}
+    named = [name for name, care in said.items() if care.caution is not None and care.rest is None]
     if named:
         found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")
+    for name, care in said.items():
+        if care.caution and name not in named:
+            found.append(f"{name}: {OLD if care.caution == CAUTION else care.caution}")
+    minds: dict[str, list[str]] = {}
+    for each in lifters:
+        for text in minded(each.said, in_a_chain=False):
+            minds.setdefault(text, []).append(each.name)
+    found += [f"{listed(names)}: {text}" for text, names in minds.items()]
     stiff = [own.lifter.name for own in plan.matter.owns if own.stiff]
     found += [f"{listed(stiff)}: {STIFF}"] if stiff else []
     after = {slot.drill.id for each in plan.lifters for slot in each.strength}

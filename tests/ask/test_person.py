@@ -13,6 +13,7 @@ SAYS = {
         "a woman in her late sixties",
         "One of my ladies, 62, came back",
         "she's 71 and keen",
+        "74, can hold a stick overhead",
     ],
     "Won't split": ["she hates splitting", "do I make her split?", "he says splitting feels silly, she won't split"],
     "No deep squat": ["can't squat below parallel", "he can't get to depth", "no deep squat, physio's words"],

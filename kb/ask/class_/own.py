@@ -20,6 +20,7 @@ from kb.ask.class_.strength import strengthens
 from kb.ask.class_.today import goals_of, today_of
 from kb.ask.class_.walks import Walk
 from kb.ask.class_.working_up import lift_up, taken_from_rack
+from kb.ask.ending import within_ending
 from kb.ask.path import path
 from kb.ask.question import ChainQuestion
 from kb.ask.route import Entry
@@ -61,10 +62,11 @@ def own_of(asked: Class, shelves: Shelves, walk: Walk = path) -> tuple[Own, ...]
             lifter.today,
             lifter.light,
             lifter.from_rack,
+            lifter.to,
         )
         if key not in seen:
             try:
-                shelf, there = shelves(lifter.lift), have - lifter.without
+                shelf, there = _shelf(shelves, lifter), have - lifter.without
                 own = with_stick(_own(asked, lifter, shelf, there, walk), there, shelf)
                 own = with_training_bar(own, there, shelf)
                 seen[key] = with_bar(own, have, shelf, BARS)
@@ -73,6 +75,12 @@ def own_of(asked: Class, shelves: Shelves, walk: Walk = path) -> tuple[Own, ...]
                 raise NoAnswer(f"{said} can't be given a chain in this hall: {none}") from None
         found.append(seen[key]._replace(lifter=lifter))
     return tuple(found)
+
+
+def _shelf(shelves: Shelves, lifter: Lifter) -> Shelf:
+    """The lifter's lift, or the part of it that they end in, with nothing beyond that."""
+    shelf = shelves(lifter.lift)
+    return shelf if lifter.to is None else within_ending(ending_in(shelf, lifter.to))
 
 
 def _own(asked: Class, lifter: Lifter, shelf: Shelf, have: frozenset[ItemId], walk: Walk) -> Own:

@@ -29,7 +29,8 @@ class Lifter(NamedTuple):
     `weight_kg` is the day's weight, what the lift ends at; None ends it at a light bar. `where` says in which
     line of the file the lifter stands, for what has to be said about them; `without` what is left to others; `today`
     what they do in place of what the class does. Who is `light` stays with a light bar; who lifts `from_rack` takes a
-    bar that isn't light from there, as they can't clean it.
+    bar that isn't light from there, as they can't clean it. Who ends in a part of the lift goes `to` that, and does
+    nothing that is caught deeper or splits; `said` is what else was said of them.
     """
 
     name: str
@@ -43,6 +44,8 @@ class Lifter(NamedTuple):
     today: tuple[DrillId, ...] = ()
     light: bool = False
     from_rack: bool = False
+    to: DrillId | None = None
+    said: str = ""
 
 
 class Class(NamedTuple):
