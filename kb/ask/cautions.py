@@ -189,8 +189,11 @@ _UNHURT = (
 
 _FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
 
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE})\b")
-"""Pain denied, or of the pride alone."""
+_TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*"
+_OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
+
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE})\b")
+"""Pain denied, or of the pride alone; a physiotherapist who asks; somebody of age."""
 
 HEDGED = re.compile(
     rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"
@@ -211,7 +214,10 @@ MENDED = re.compile(
     r"|(?:long since )?healed|old(?= (?:broken|fractured))"
     r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
     r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"
-    r"|as a (?:child|kid|boy|girl|youngster)|(?:only|just) a bruise)(?!\w)"
+    r"|as a (?:child|kid|boy|girl|youngster)|(?:only|just) a bruise"
+    r"|(?:(?:my|the|his|her|their) )?(?:physio\w*|doctors?|gp|surgeon) (?:has |have )?(?:said|says?)"
+    r"(?: (?:it s|it is|he s|she s|i m|i can|yes|to))? (?:go for it|fine|ok(?:ay)?|good to go|no problem)"
+    r"|cleared by (?:the |my |his |her |their )?(?:physio\w*|doctors?|gp|surgeon)|knee scoped)(?!\w)"
 )
 """What says that an injury is long ago or healed."""
 
@@ -250,8 +256,6 @@ def care_of(text: str) -> Care:
     A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
     injury that mends, said to be long ago or healed, or is the grip's or the skin's own, are the other words answered.
 
-    >>> care_of("bar loops out, no pain")
-    Care(caution=None, rest='bar loops out')
     >>> care_of("old break of the wrist, elbows stay low").rest
     'elbows stay low'
     >>> care_of("no pain until the elbows lock") == Care(CAUTION, None)
@@ -275,9 +279,9 @@ def care_of(text: str) -> Care:
             left = without
     if says and left and not _troubled(left):
         return Care(" ".join(says), left)
-    rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", said)).split())
+    rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
     settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
-    return Care(CAUTION, rest if settled and rest else None)
+    return Care(" ".join((CAUTION, *says)), rest) if settled and rest else Care(CAUTION, None)
 
 
 def caution_for(text: str) -> str | None:

@@ -1,6 +1,7 @@
 """What comes first where a trouble is the grip's, the skin's or the bar's own, or a niggle (see kb/ask/minors.py)."""
 
 __all__ = [
+    "BACK_AFTER",
     "BRUISED",
     "KNOCKED",
     "LANDED",
@@ -107,4 +108,13 @@ PINCH = (
     " qualified first."
 )
 """What comes first where the front of the hip is said to pinch at the bottom, and pain is denied. Common practice, no
+source."""
+
+
+BACK_AFTER = (
+    "A low back that aches after it and is well by the next morning: nothing that hollows it, and half as much of what"
+    " brings it on. Nothing goes overhead with the ribs up; if they can't stay down, a stick only. In the lift itself,"
+    " longer than a night, stronger, into a leg, or again and again for a fortnight: ask someone qualified first."
+)
+"""What comes first where a low back is said to ache after lifting and to be well by the morning. Common practice, no
 source."""

@@ -7,6 +7,7 @@ import re
 from typing import NamedTuple
 
 from kb.ask.minor_texts import (
+    BACK_AFTER,
     BRUISED,
     KNOCKED,
     LANDED,
@@ -215,9 +216,25 @@ MINORS = (
         ),
     ),
     Minor(
+        BACK_AFTER,
+        re.compile(
+            r"\b(?:goes|gone|well|fine|over) (?:\w+ )?(?:by (?:the )?|the )?(?:next )?morning\b"
+            r"|\b(?:gone|fine) the next day\b"
+        ),
+        re.compile(
+            r"\b(?:low(?:er)? )?back aches?(?: (?:mildly|slightly|a bit|a little))? after(?! every)\b"
+            r"|\bnothing down the legs?\b"
+        ),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pins|spasm\w*|locks|night|always|still|worse|weeks|months|weak"
+            r"|down (?:his|her|my|the) (?:leg|thigh|calf)|into (?:his|her|my|the) (?:leg|buttock)|bladder|fell|child\w*"
+            r"|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
         PINCH,
-        re.compile(r"\b(?:hips?|groin)\b.*\bbottom\b|\bbottom\b.*\b(?:hips?|groin)\b"),
-        re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: feeling)?\b"),
+        re.compile(r"\b(?:hips?|groin)\b.*\b(?:bottom|deep)\b|\b(?:bottom|deep)\b.*\b(?:hips?|groin)\b"),
+        re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: (?:feeling|ish))?\b"),
         re.compile(
             r"\b(?:pain\w*|hurt\w*|ach\w*|sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|catches|catching in|locks"
             r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts|back|neck"

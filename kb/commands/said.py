@@ -27,5 +27,5 @@ def said_of(text: str | None) -> SaidOf:
     care = care_of(text)
     if care.caution is not None and care.rest is None:
         raise BadInput(care.caution)
-    after = f" {AFTER}" if care.caution == CAUTION else ""
+    after = f" {AFTER}" if (care.caution or "").startswith(CAUTION) else ""
     return SaidOf(f"{care.caution}{after}" if care.caution else "", minded(text))

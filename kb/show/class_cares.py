@@ -42,7 +42,7 @@ def cares_of(plan: ClassPlan) -> list[str]:
         found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")
     for name, care in said.items():
         if care.caution and name not in named:
-            found.append(f"{name}: {OLD if care.caution == CAUTION else care.caution}")
+            found.append(f"{name}: {care.caution.replace(CAUTION, OLD)}")
     minds: dict[str, list[str]] = {}
     for each in lifters:
         for text in minded(each.said, in_a_chain=False):

@@ -11,6 +11,7 @@ import pytest
 from kb.ask.cautions import CAUTION, TODAY, URGENT, care_of, caution_for
 from kb.ask.find import MOST, Findings, find
 from kb.ask.minor_texts import (
+    BACK_AFTER,
     BRUISED,
     KNOCKED,
     LANDED,
@@ -468,6 +469,9 @@ def test_a_niggle_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phr
     ("phrase", "says"),
     [
         ("no pain, just a pinchy feeling at the front of the hip at the bottom, feet land uneven", PINCH),
+        ("right hip stops short, blocked deep in front, no pain, pinch-ish, hips shift to one side", PINCH),
+        ("low back aches mildly after jerk days, nothing down the legs, goes next morning; trunk arches", BACK_AFTER),
+        ("40-year-old builder, bar crashes on to his collarbones, bruised", LANDED),
         ("only power jerks as the split hurts his bad big toe, presses it out", TOE),
     ],
 )
@@ -492,6 +496,9 @@ def test_what_is_kept_out_of_is_cautioned_and_the_rest_answered(db: sqlite3.Conn
         "shoulder popped out last year, presses out",
         "broke her wrist last month, bar slips in the rack",
         "my child broke an arm in 2019 and presses out",
+        "low back aches after jerks and into the leg, gone by the morning",
+        "low back aches after cleans for weeks, fine the next morning",
+        "niggle in the shoulder and a sharp pain in the knee, presses out",
     ],
 )
 def test_more_than_a_niggle_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:

@@ -100,9 +100,9 @@
       }
     }
     if (says.length && more && !troubled(more)) return [says.join(" "), more];
-    const rest = left(said, caution.mended, caution.mends);
+    const rest = left(more, caution.mended, caution.mends);
     const settled = has(caution.mended) && !has(caution.unsettled) && !troubled(rest);
-    return [caution.says, settled && rest ? rest : null];
+    return settled && rest ? [[caution.says, ...says].join(" "), rest] : [caution.says, null];
   };
 
   // what the words may stand for
