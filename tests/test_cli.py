@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -452,6 +453,36 @@ def test_a_chain_ends_in_a_part_of_the_lift(monkeypatch: pytest.MonkeyPatch) -> 
     assert "power jerk, light bar" in text
     assert "won't split?" not in text
     assert "ask without `--to`" in ask("chain", "jerk-tightrope-split", *asked, code=1).stderr
+
+
+def test_where_it_only_shows_from_some_weight_the_work_is_near_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The lift ends at working weight, four fifths of it to 95 %; no drill above that; parts of it as ever.
+
+    Common practice, no source.
+    """
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "bar-behind-overhead", "--cause", "weak-upper-back", "--kit", "full")
+    plain, near = as_json(*asked), as_json(*asked, "--shows-from", "85", "--best", "snatch=98")
+    assert plain["load"] == "light"
+    assert near["load"] == "working"
+    assert near["numbers"][0].startswith("It shows from 85 kg")
+    said = " ".join(ask(*asked, "--shows-from", "85", "--best", "snatch=98").stdout.split())
+    assert "68 kg, up to 81 kg, then singles to where it shows" in said
+    upto = [int(each) for each in re.findall(r"up to (\d+) kg", said.split("After training")[0].split("Over weeks")[0])]
+    assert max(upto) == 81
+    without_best = " ".join(ask(*asked, "--shows-from", "85").stdout.split())
+    assert "68 kg, up to 81 kg" in without_best
+    assert "is not in the range" in ask(*asked, "--shows-from", "0", code=2).stderr
+
+
+def test_a_joint_that_a_check_found_is_the_one_that_is_opened(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The opener opens it; a joint that none of the fault's drills opens is refused with those there are."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "clean-low-elbows", "--lift", "clean", "--cause", "stiff-wrists-lats", "--kit", "home", "--stiff")
+    for joint in ("wrist", "lat"):
+        first = as_json(*asked, joint)["routes"][0]["drills"][0]["id"]
+        assert joint in as_json("show", first)["opens"]
+    assert "wrist" in ask(*asked, "knee", code=2).stderr
 
 
 def test_minutes_that_are_left_over_name_the_session_that_fills_them() -> None:

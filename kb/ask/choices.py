@@ -61,10 +61,15 @@ def _nodes(matter: Matter) -> list[Node]:
 def _useful(matter: Matter, drill: Drill, load: Load) -> bool:
     """Preparation only where it works on the cause; the rest unless it is no bridge and nothing else."""
     if drill.stage is Stage.PREPARE:
-        return matter.addresses(drill, load)
+        return matter.addresses(drill, load) and _opens(matter, drill)
     if drill.bridge or drill.id == matter.shelf.lift.drill:
         return True
     return matter.addresses(drill, load) or matter.tests_worked(drill, load)
+
+
+def _opens(matter: Matter, drill: Drill) -> bool:
+    """Whether a drill opens what was found stiff, where anything was."""
+    return not matter.question.stiff or not matter.question.stiff.isdisjoint(drill.opens)
 
 
 def choices_of(matter: Matter) -> Choices:
@@ -171,7 +176,9 @@ def why_not(matter: Matter) -> str | None:
         for load in kit.loads(each, matter.fits[each.id], matter.load if each.id == lift.drill else matter.limit)
         if matter.addresses(each, load)
     ]
-    if matter.worked_cause.kind == "mobility" and not any(each.stage is Stage.PREPARE for each, _ in usable):
+    if matter.worked_cause.kind == "mobility" and not any(
+        each.stage is Stage.PREPARE and _opens(matter, each) for each, _ in usable
+    ):
         return "no drill that opens the joint for this cause can be done with this kit"
     if not usable and not (matter.worked_cause.kind == "strength" and finish_of(matter)):
         return "no drill for this cause can be done with this kit"

@@ -103,6 +103,27 @@ PERSON = (
     ),
     Minded(
         re.compile(
+            r"\b(?:scared|afraid|frightened|terrified|petrified|panics?|bottles? it|freezes?"
+            r"|lost (?:his|her|my) nerve)\b"
+        ),
+        "Afraid: the way out first, with a stick, until five are easy. They name the weight and the depth; up by the"
+        " smallest discs, one thing more at a time, and back as soon as they ask. Never pushed, surprised or watched by"
+        " many. What frightened them once (a loose mat, a slip) is put right and shown.",
+    ),
+    Minded(
+        re.compile(r"\b(?:deaf|hard of hearing|lip ?reads?|hearing aids?|can ?t hear)\b"),
+        "Hears little: face them, agree on signs before, and never speak to their back. The beat is seen or felt: a"
+        " hand that drops, a tap between the shoulder blades with leave, a foot on the boards beside them, slow film"
+        " side by side. Where a drill says listen or a clap, take these.",
+    ),
+    Minded(
+        re.compile(r"\b(?:big|large|round|bit of a|beer) (?:belly|stomach|tummy|gut)\b|\bbig (?:chest|bust|bosom)\b"),
+        "A belly or a chest in the way is build: feet a shoe wider, toes out, hands a thumb wider, and from blocks or"
+        " boards at shin height, so that a breath goes in, taken standing. A small arc round it is theirs; judge"
+        " whether the bar is met, not whether it brushes the shirt.",
+    ),
+    Minded(
+        re.compile(
             r"\b(?:(?:english|language) (?:\w+ ){0,4}?(?:not|isn ?t|poor|little|first)|(?:not|doesn ?t|don ?t)"
             r" (?:speak|understand)"
             r" (?:\w+ )?english|not (?:our|his|her|my) first language)\b"
@@ -113,11 +134,11 @@ PERSON = (
     Minded(
         re.compile(
             r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|quiet(?:ly)?"
-            r"|no (?:noise|bang\w*)"
+            r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
             r"|(?:no|can ?t|cannot|nothing may be|not) dropp?(?:ing|ed)?)\b"
         ),
         "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
-        " back, and only what can be lowered so is lifted. Jumps land on a mat, or stay on the toes' tips.",
+        " back, and only what can be lowered so is lifted. Jumps land softly, on a mat that can't slide.",
     ),
     Minded(
         re.compile(

@@ -17,7 +17,7 @@ class ChainQuestion(NamedTuple):
     """What is asked: a fault, why it happens, and what there is to work with.
 
     `cause` None means the commonest; `load` None the least that shows the fault, at least light;
-    `seconds` None no limit of time.
+    `seconds` None no limit of time. Where joints were found `stiff` only what opens one of them is there to open.
     """
 
     fault: FaultId
@@ -28,3 +28,4 @@ class ChainQuestion(NamedTuple):
     holds: frozenset[DrillId] = frozenset()
     at_most: int = MOST_ENTRIES
     routes: int = 1
+    stiff: frozenset[str] = frozenset()

@@ -1,6 +1,7 @@
 """`drillpath chain FAULT`: from a fault to an ordered chain of drills that ends in the full lift."""
 
 import sqlite3
+from collections.abc import Mapping
 from functools import partial
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -12,6 +13,8 @@ from kb.ask.instead import Instead, instead
 from kb.ask.matter import known_fault
 from kb.ask.names import resolve
 from kb.ask.question import MOST_ENTRIES, ChainQuestion
+from kb.ask.shelf import Shelf
+from kb.ask.together import Together
 from kb.ask.with_text import chain_with_text
 from kb.commands.asked import (
     Asked,
@@ -32,12 +35,13 @@ from kb.commands.best_options import best_options
 from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.chain_none import put_none, session_command
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
-from kb.commands.leading import leading
+from kb.commands.leading import Leading, leading
 from kb.commands.said import said_of
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.commands.telling import Lifter, heavy_of, telling_json, telling_of
+from kb.errors import BadInput
 from kb.show.as_json import chain_json
-from kb.terms import Fault, LiftId, Load
+from kb.terms import Fault, FaultId, LiftId, Load
 
 if TYPE_CHECKING:
     from kb.show.telling import Telling
@@ -50,6 +54,7 @@ __all__ = ["command"]
 @click.option("--lift", metavar="LIFT", help="The lift it is seen in; needed where a fault is seen in several.")
 @click.option("--cause", metavar="CAUSE", help="Why it happens; the commonest if nothing is said.")
 @room_options
+@click.option("--stiff", metavar="J1,J2", help="Joints that a check found stiff: only what opens one of them opens.")
 @click.option("--load", type=click.Choice([load.word for load in Load]), help="How heavy the lift is at the end.")
 @click.option("--minutes", type=click.IntRange(min=1), help="How long there is.")
 @click.option("--holds", metavar="D1,D2", help="Drills that are not in doubt.", shell_complete=complete("drill"))
@@ -73,6 +78,12 @@ __all__ = ["command"]
 )
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
+@click.option(
+    "--shows-from",
+    type=click.FloatRange(min=1, max=500),
+    metavar="KG",
+    help="The least weight at which it is seen: the work is near that, and a light bar only the way there.",
+)
 @best_options
 @by_screen_option
 @sheet_options
@@ -83,79 +94,95 @@ def command(
     /,
     fault: tuple[str, ...],
     lift: str | None,
-    cause: str | None,
     kit: str | None,
     have: str | None,
+    to: str | None,
     why: bool,
-    screen: str | None,
     sheet: str | None,
     paper: str | None,
     as_json: bool,
-    first: int | None,
-    also_seen: tuple[str, ...],
-    to: str | None,
-    said: str | None,
-    weeks: int | None,
-    best: tuple[str, ...],
-    bar: str,
-    **limits: Any,
+    **asked: Any,
 ) -> None:
     """From a fault to an ordered chain of drills that ends in the full lift.
 
     FAULT is an id, a name or the beginning of one; `find` knows other words. With --to it ends in a part of the lift,
     such as a power clean or a power jerk, and holds no drill that is caught deeper or splits.
     """
-    beside, paper, db = said_of(said), paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
+    beside, paper, db = said_of(asked["said"]), paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = shelf_to(db, lift_meant(ctx, db, fault_id, named_lift), to)
     shelf = within_ending(shelf) if to else shelf
     room = room_of(db, kit, have)
-    leads = leading(db, shelf, fault_id, first, stays=cause is not None)
-    about = known_fault(shelf, leads.fault)
-    too = seen_beside(db, shelf, about.id, fault_id, also_seen)
-    judged_by = judged(db, about, shelf.lift, screen) if screen else None
-    named = cause_meant(about, cause) or (judged_by.cause if judged_by else None)
-    question = _question(db, about, room, named or explains(about, too), **limits)
-    lifter = Lifter(fault_id, leads, too, best, bar, weeks, named=named is not None, beside=beside)
+    about = _about(db, shelf, fault_id, asked)
+    lifter = Lifter.of(fault_id, about.leads, about.too, asked, named=about.cause is not None, beside=beside)
+    question = _question(db, shelf, about, room, asked)
     try:
         found = chain_with_text(db, chain(shelf, question))
     except NoChain as none:
-        put_none(ctx, db, shelf, question, none, room, partial(heavy_of, db, best, bar), as_json=as_json)
+        heavy = partial(heavy_of, db, shelf.lift, lifter.best, lifter.bar, lifter.shows_from)
+        put_none(ctx, db, shelf, question, none, room, heavy, as_json=as_json)
         ctx.exit(1)
     if sheet is not None:
         _put_sheet(db, found, room, lifter, sheet, paper)
     if as_json:
-        more = {**telling_json(db, found, lifter), **(judged_by.as_json() if judged_by else {})}
-        put_json({**chain_json(found, room.kit, leads.plain), **more})
+        more = {**telling_json(db, found, lifter), **(about.judged_by.as_json() if about.judged_by else {})}
+        put_json({**chain_json(found, room.kit, about.leads.plain), **more})
         return
     # a session ends in the whole lift
     told = telling_of(db, found, lifter)._replace(session="" if to else session_command(ctx, question))
-    _put(db, found, room, Shown(told, judged_by, named=lifter.named or leads.number is not None, why=why))
+    shown = Shown(told, about.judged_by, named=lifter.named or about.leads.number is not None, why=why)
+    _put(db, found, room, shown)
+
+
+class _About(NamedTuple):
+    """The fault that is answered about, what leads there, what was seen too, what a screen says, the cause named."""
+
+    fault: Fault
+    leads: Leading
+    too: tuple[Together, ...]
+    judged_by: ByScreen | None
+    cause: str | None
+
+
+def _about(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, asked: Mapping[str, Any]) -> _About:
+    leads = leading(db, shelf, fault_id, asked["first"], stays=asked["cause"] is not None)
+    fault = known_fault(shelf, leads.fault)
+    too = seen_beside(db, shelf, fault.id, fault_id, asked["also_seen"])
+    judged_by = judged(db, fault, shelf.lift, asked["screen"]) if asked["screen"] else None
+    named = cause_meant(fault, asked["cause"]) or (judged_by.cause if judged_by else None)
+    return _About(fault, leads, too, judged_by, named)
 
 
 def _question(
-    db: sqlite3.Connection,
-    about: Fault,
-    room: Room,
-    cause: str | None,
-    *,
-    load: str | None,
-    minutes: int | None,
-    holds: str | None,
-    at_most: int,
-    routes: int,
+    db: sqlite3.Connection, shelf: Shelf, about: _About, room: Room, asked: Mapping[str, Any]
 ) -> ChainQuestion:
+    load = Load[asked["load"].upper()] if asked["load"] else Load.WORKING if asked["shows_from"] else None
     return ChainQuestion(
-        fault=about.id,
+        fault=about.fault.id,
         have=room.have,
-        cause=cause,
-        load=Load[load.upper()] if load else None,
-        seconds=60 * minutes if minutes else None,
-        holds=drills_named(db, holds),
-        at_most=at_most,
-        routes=routes,
+        cause=about.cause or explains(about.fault, about.too),
+        load=load,
+        seconds=60 * asked["minutes"] if asked["minutes"] else None,
+        holds=drills_named(db, asked["holds"]),
+        at_most=asked["at_most"],
+        routes=asked["routes"],
+        stiff=_stiff(about.fault, shelf, asked["stiff"]),
     )
+
+
+def _stiff(fault: Fault, shelf: Shelf, typed: str | None) -> frozenset[str]:
+    """The joints that were typed; BadInput for one that no drill for this fault opens."""
+    named = frozenset(each.strip() for each in (typed or "").split(",") if each.strip())
+    known = {
+        joint
+        for drill in shelf.drills.values()
+        for joint in drill.opens
+        if any(said.fault == fault.id for said in drill.faults)
+    }
+    for each in sorted(named - known):
+        raise BadInput(f"no drill for {fault.name.lower()} opens a joint {each!r}", nearest=tuple(sorted(known)))
+    return named
 
 
 def _put_sheet(db: sqlite3.Connection, found: Chain, room: Room, lifter: Lifter, sheet: str, paper: str) -> None:

@@ -21,7 +21,20 @@ if TYPE_CHECKING:
 
 __all__ = ["put_none", "session_command"]
 
-NO_SESSION = ("at_most", "first", "weeks", "also_seen", "said", "to", "routes", "why", "sheet", "paper", "as_json")
+NO_SESSION = (
+    "at_most",
+    "first",
+    "weeks",
+    "also_seen",
+    "said",
+    "shows_from",
+    "to",
+    "routes",
+    "why",
+    "sheet",
+    "paper",
+    "as_json",
+)
 """Options that a session doesn't take."""
 
 

@@ -1,7 +1,7 @@
 """How the answer of `drillpath chain` is told to one lifter: in kilograms, over weeks, with what else was seen."""
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from kb.ask import read
@@ -11,7 +11,7 @@ from kb.ask.together import Together
 from kb.commands.beside_asked import besides
 from kb.commands.leading import Leading
 from kb.commands.said import SaidOf
-from kb.terms import FaultId
+from kb.terms import FaultId, Lift
 
 if TYPE_CHECKING:
     from kb.show.heavy import Heavy
@@ -33,19 +33,43 @@ class Lifter(NamedTuple):
     bar: str
     weeks: int | None
     named: bool
+    shows_from: float | None = None
     beside: SaidOf = SaidOf()
 
+    @classmethod
+    def of(
+        cls,
+        asked: FaultId,
+        leads: Leading,
+        seen: Sequence[Together],
+        typed: Mapping[str, Any],
+        *,
+        named: bool,
+        beside: SaidOf,
+    ) -> "Lifter":
+        """From the options as they were typed."""
+        options = (typed["best"], typed["bar"], typed["weeks"])
+        return cls(asked, leads, seen, *options, named, typed["shows_from"], beside)
 
-def heavy_of(db: sqlite3.Connection, best: Sequence[str], bar: str) -> "Heavy":
+
+def heavy_of(db: sqlite3.Connection, lift: Lift, best: Sequence[str], bar: str, shows_from: float | None) -> "Heavy":
     """How heavy each drill is told to be: shares of a best, or kilograms. Raises BadInput for a best that is none."""
     from kb.show.heavy import in_kilograms, shares
 
-    if not best:
+    if not best and shows_from is None:
         return shares
     from kb.commands.load_asked import bests_of
     from kb.discs import iron_of
 
-    return in_kilograms(bests_of(db, best, "kg"), iron_of(bar))
+    bests = bests_of(db, best, "kg")
+    heavy = in_kilograms(bests, iron_of(bar)) if best else shares
+    if shows_from is None:
+        return heavy
+    from kb.show.where_it_shows import from_where_it_shows
+
+    its_best = bests.get(lift.id)
+    lifts = frozenset(map(str, (lift.id, *lift.parts)))
+    return from_where_it_shows(shows_from, its_best.kg if its_best else None, lifts, heavy)
 
 
 def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling":
@@ -55,33 +79,39 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
     return Telling(
         lifter.leads.text,
         lifter.leads.number,
-        heavy=heavy_of(db, lifter.best, lifter.bar),
-        numbers=_numbers(db, found.matter.shelf, lifter.best),
+        heavy=heavy_of(db, found.matter.shelf.lift, lifter.best, lifter.bar, lifter.shows_from),
+        numbers=_numbers(db, found.matter.shelf, lifter),
         weeks=lifter.weeks,
         besides=besides(db, found, lifter.seen, lifter.asked, named=lifter.named),
         caution=lifter.beside.caution,
         minds=lifter.beside.minds,
         cause_named=lifter.named,
+        shows_from=lifter.shows_from is not None,
     )
 
 
-def _numbers(db: sqlite3.Connection, shelf: Shelf, best: Sequence[str]) -> tuple[str, ...]:
-    """What the bests say of one another; nothing without them."""
-    if not best:
-        return ()
+def _numbers(db: sqlite3.Connection, shelf: Shelf, lifter: Lifter) -> tuple[str, ...]:
+    """What the bests say of one another, and what it means that it shows from some weight on; nothing without them."""
+    said: tuple[str, ...] = ()
+    if lifter.shows_from is not None:
+        from kb.show.where_it_shows import passed_said
+
+        said = (passed_said(lifter.shows_from),)
+    if not lifter.best:
+        return said
     from kb.commands.load_asked import bests_of
     from kb.show.by_numbers import by_numbers
 
     drills = read.drills(db)
     names = {str(each.id): each.name for group in (read.lifts(db), drills) for each in group.values()}
-    return tuple(by_numbers(shelf.lift, bests_of(db, best, "kg", drills), names))
+    return (*said, *by_numbers(shelf.lift, bests_of(db, lifter.best, "kg", drills), names))
 
 
 def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[str, Any]:
     """What was asked for of the telling, for programs: nothing where nothing was."""
     more: dict[str, Any] = {}
-    if lifter.best:
-        more["numbers"] = list(_numbers(db, found.matter.shelf, lifter.best))
+    if lifter.best or lifter.shows_from is not None:
+        more["numbers"] = list(_numbers(db, found.matter.shelf, lifter))
     if lifter.weeks is not None:
         from kb.show.over_weeks import over_weeks
 

@@ -42,9 +42,9 @@ __all__ = [
 ]
 
 JOINTS = (
-    "Mobility comes slowly: do the opening on most days, for six weeks and more. Go past a drill of the chain only"
-    " on a day when its standard is met without weight; until then do the lift in the form that is held (for example"
-    " caught high, or with heels raised and a stick)."
+    "Mobility comes slowly: do the opening on most days, for six weeks and more, its rounds twice over once they are"
+    " easy. Go past a drill of the chain only on a day when its standard is met without weight; until then do the"
+    " lift in the form that is held (for example caught high, or with heels raised and a stick)."
 )
 """What to say first where the cause is mobility: no session mends it."""
 
@@ -153,7 +153,7 @@ def chain_text(
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, heavy, known=best)
     lines += time_left(matter.question.seconds, best, telling.session, setting)
-    heavier = heavier_said(matter)
+    heavier = heavier_said(matter) if not telling.shows_from else ""
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
     if telling.weeks is not None or matter.worked_cause.kind != "mobility":
         stages = over_weeks(telling.weeks, matter.fault.gone)

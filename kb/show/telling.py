@@ -14,7 +14,7 @@ class Telling(NamedTuple):
     `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
     `session` is the command that fills the minutes which a chain leaves over; `besides` are the faults seen too.
     `caution` is a care that what was said calls for, and `minds` what to mind in every drill because of it.
-    `cause_named` says that the question named the cause.
+    `cause_named` says that the question named the cause, `shows_from` that it named the weight at which it shows.
     """
 
     leads: str = ""
@@ -27,3 +27,4 @@ class Telling(NamedTuple):
     caution: str = ""
     minds: tuple[str, ...] = ()
     cause_named: bool = False
+    shows_from: bool = False

@@ -30,8 +30,16 @@ SAYS = {
         'was told to "keep it close"',
         "told him to punch",
     ],
+    "Afraid": ["she's scared of the bar on her head", "he freezes at 60", "lost his nerve after a fall"],
+    "Hears little": ["a deaf lifter, he lip reads"],
+    "A belly or a chest": ["61, big belly, 118 kg"],
     "Few words in common": ["English is not our first", "doesn't speak much English"],
-    "Nothing may drop": ["school hall, no dropping allowed", "downstairs neighbours", "cannot drop here"],
+    "Nothing may drop": [
+        "school hall, no dropping allowed",
+        "downstairs neighbours",
+        "no jumping loud",
+        "cannot drop here",
+    ],
     "Low ceiling": ["garage with a low ceiling", "the ceiling is 2.15"],
 }
 NOT = [
