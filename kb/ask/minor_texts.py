@@ -86,26 +86,27 @@ SPOTS = (
 
 
 NIGGLE = (
-    "A niggle: do only what leaves it no worse, at once and the next morning; lighter, slower, less deep, and nothing"
-    " that brings it on. Sharp, swollen, catching, giving way, growing, or there for longer than a fortnight: ask"
-    " someone qualified first."
+    "A niggle: do only what leaves it no worse, at once and the next morning; lighter, slower, less far, and nothing"
+    " that brings it on. Sharp, swollen, numb, catching, giving way, growing, after a knock or a fall, felt at rest or"
+    " at night, or there for longer than a fortnight: ask someone qualified first."
 )
 """What comes first where a joint is said to grumble, and no more. Common practice, no source."""
 
 
 TOE = (
     "A big toe that won't bend without pain: nothing that bends it, so no split, no tiptoe, and no kneeling on it. The"
-    " jerk with level feet, flat soles, is the way round (`chain ... --to power-jerk`). Hot, red, swollen, or hurting"
-    " at rest: a doctor first; else have it looked at all the same."
+    " jerk with level feet is the way round (`chain ... --to power-jerk`), the heels down in its drive too; what begins"
+    " on the toes is begun on flat feet, or left out. Hot, red, swollen, numb, after a knock, or hurting at rest: a"
+    " doctor first; else have it looked at all the same."
 )
 """What comes first where only a big toe is said to hurt, and only in the split. Common practice, no source."""
 
 
 PINCH = (
-    "A pinch at the front of the hip at the bottom, and no pain else: never into it. Feet a hand wider, toes further"
-    " out, each side as it likes, and only as deep as without a pinch; nothing that forces the knee in or the foot"
-    " straight. More than now and then, growing, catching, clicking, or felt in sitting or at night: ask someone"
-    " qualified first."
+    "A pinch at the front of the hip at the bottom, and no pain else: never into it, in stretches neither. Try feet up"
+    " to a hand wider, toes turned out as each side likes, and only as deep as without a pinch; nothing that forces"
+    " the knee in or the foot straight. There all the same, more than now and then, growing, catching, clicking, a"
+    " limp, or felt in sitting or at night: ask someone qualified first."
 )
 """What comes first where the front of the hip is said to pinch at the bottom, and pain is denied. Common practice, no
 source."""

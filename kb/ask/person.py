@@ -39,11 +39,11 @@ PERSON = (
             rf"\b{_OLD} (?:year olds?|years? old|yrs? old|yo|retired)\b"
             rf"|\b(?:aged?|he s|she s|he is|she is|i m|i am) {_OLD}\b{_NO_KILOS}"
             rf"|\b{_WHO} (?:of |is |now |aged )?{_OLD}\b{_NO_KILOS}|\b(?:over|past) (?:60s|sixties|65s)\b"
-            r"|\b(?:in (?:his|her|my|their) )?(?:mid |late |early )?(?:sixties|seventies|eighties)\b"
+            r"|\b(?:in (?:his|her|my|their) (?:mid |late |early )?|(?:mid|late|early) )(?:sixties|seventies|eighties)\b"
         ),
-        "Past sixty: ask first about heart, blood pressure, joints replaced and balance, and what their doctor allows."
-        " Half the sets, rests as long as they like, a day between; weight goes up in the smallest steps, and something"
-        " to hold on to is near.",
+        "Past sixty: ask first about heart, blood pressure, thin bones, falls, joints replaced, medicines, and what"
+        " their doctor allows. New or back to it: half the sets at first. Rests as long as they like, a day between,"
+        " weight in the smallest steps; something firm to hold on to where there is no bar, nothing loose near one.",
     ),
     Minded(
         re.compile(
@@ -51,9 +51,9 @@ PERSON = (
             r"|\bcan ?t split\b"
             r"|\bmake (?:him|her|them|me) split\b|\bsplit(?:s|ting)? feels? (?:silly|wrong|stupid)\b"
         ),
-        "Won't split, or needn't: nobody has to. Level feet are a jerk like any other, and the bar must only go a"
-        " little higher. Which is better for them shows in six weeks: light splits beside, and the heavier good lift"
-        " decides.",
+        "Won't split, or needn't: nobody has to. Level feet are a jerk like any other, but the bar must go higher, and"
+        " straight up, for the base is one shoe long. Only if they want to know: light splits beside it for six weeks,"
+        " then see which goes better. Something hurts in it: no trying out; ask someone qualified first.",
         "`--to power-jerk` ends the chain so.",
     ),
     Minded(
@@ -62,7 +62,8 @@ PERSON = (
             r"(?:squat (?:\w+ ){0,2}?(?:deep|low|below|to parallel)|deep squats?|full squats?|below parallel"
             r"|to depth)\b"
         ),
-        "No deep squat: caught only as low as the heels stay down and the back flat.",
+        "No deep squat: caught only as low as the heels stay down and the back flat; whoever forbade it says how low."
+        " A bar that would take them lower is let go in front, and weight comes off.",
         "`--to power-clean` or `--to power-snatch` holds nothing deeper.",
     ),
     Minded(
@@ -71,8 +72,9 @@ PERSON = (
             r"|no coach|no one (?:to )?watch(?:es|ing)?|nobody (?:to )?watch(?:es|ing)?|by myself"
             r"|learning from (?:a book|videos?))\b"
         ),
-        "Alone: a phone three metres to the side, at hip height. Two, say what they were, then look at the film. How to"
-        " miss is rehearsed first, nothing goes on that can't be let go or put down, and somebody knows where you are.",
+        "Alone: a phone three metres to the side, at hip height. Two lifts, say what they were, then look at the film."
+        " How to miss is rehearsed first, nothing goes on that can't be let go or put down, and somebody knows where"
+        " you are and until when.",
     ),
     Minded(
         re.compile(
@@ -80,7 +82,8 @@ PERSON = (
             r"|can ?t (?:stand|stay) (?:with|by|over) (?:him|her|them))\b"
         ),
         "Others in the room: show one drill, say its standard as a number, go round, and look again after two rounds."
-        " They count aloud meanwhile. One cue in one evening.",
+        " In pairs meanwhile: one lifts, one counts aloud two metres off. Whoever is new to it has a stick overhead,"
+        " and a bar only while you look. One cue in one evening.",
     ),
     Minded(
         re.compile(
@@ -89,8 +92,9 @@ PERSON = (
             r"(?:years|months|break|off|layoff)"
             r"|used to (?:snatch|clean|jerk|lift|compete))\b"
         ),
-        "Back after long: weights come from what is met this month, never from old bests. Three weeks at no more than"
-        " two thirds of that first; tendons come back later than strength.",
+        "Back after long: ask why they stopped; after illness, an operation or a birth, cleared first. Weights come"
+        " from what is met now, never from old bests. For three weeks no best is tried, and each set ends with as many"
+        " left as were done; tendons come back later than strength.",
     ),
     Minded(
         re.compile(
@@ -128,8 +132,9 @@ PERSON = (
             r" (?:speak|understand)"
             r" (?:\w+ )?english|not (?:our|his|her|my) first language)\b"
         ),
-        "Few words in common: show it twice, slowly, from the side, and let them copy. The same one word each time, a"
-        " sound or a clap for the beat, and a film of a good one beside a film of theirs.",
+        "Few words in common: first agree on stop, let go and it hurts, by a word or a sign, and show the way out. Show"
+        " it twice, slowly, from the side, and let them copy. The same one word each time, a clap for the beat, and a"
+        " film of a good one beside a film of theirs.",
     ),
     Minded(
         re.compile(
@@ -138,14 +143,15 @@ PERSON = (
             r"|(?:no|can ?t|cannot|nothing may be|not) dropp?(?:ing|ed)?)\b"
         ),
         "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
-        " back, and only what can be lowered so is lifted. Jumps land softly, on a mat that can't slide.",
+        " back, and only what can be lowered so is lifted. One that is lost is let go all the same. Jumps without a bar"
+        " land on a mat that can't slide; under a bar the floor is bare, and the feet hardly leave it.",
     ),
     Minded(
         re.compile(
             r"\b(?:ceiling|roof|beam)s? (?:is |are |at |of )?(?:\w+ )?(?:low|\d+)\b|\blow (?:ceiling|roof|beam)"
         ),
-        "Low ceiling: on tiptoe, stick overhead, a hand's width must be clear above the disc's edge. If it isn't, leave"
-        " `headroom` out of `--have`: nothing then goes overhead standing.",
+        "Low ceiling: on tiptoe, stick overhead, half a disc and a hand's width must be clear above it, lamps and beams"
+        " counted. If they aren't, leave `headroom` out of `--have`: nothing then goes overhead standing.",
     ),
 )
 
