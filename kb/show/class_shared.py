@@ -13,6 +13,13 @@ HELD = (ItemId("bar"), ItemId("training-bar"), ItemId("stick"), ItemId("broom"))
 """What a lifter holds one of."""
 
 
+ORDER = (
+    " Whoever lifts least goes first and the bar only goes up, back down once between rounds; the one before loads, the"
+    " one after checks the collars. Who has a rack or a stick free squats or holds meanwhile, so that nobody gets cold."
+)
+"""How several share one bar of different weights. Common practice, no source."""
+
+
 def shared_text(asked: Class, setting: Setting) -> list[str]:
     """Groups around each thing that is held, what the others do meanwhile, and the command for the drills.
 
@@ -30,6 +37,7 @@ def shared_text(asked: Class, setting: Setting) -> list[str]:
         f"By hand it can be done all the same: {there} for {lifters} lifters, so groups of {size}, one thing to each."
         " One lifts; the next watches for the standard and says whether it was met; the others do the same movement"
         " with empty hands. Change after every round, the one with the empty hands next."
+        f"{ORDER if size > 2 else ''}"
         f" Of the {left} min after the warm-up each then lifts for about {each} min: as many drills as that holds."
     )
     lines = wrapped(said, setting.width)
