@@ -7,14 +7,14 @@ ago or healed, and the troubles of kb/ask/minors.py, are cautioned first, and th
 import re
 from typing import NamedTuple
 
+from kb.ask.mended import CLEARED, MENDED, MENDS, UNSETTLED
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
 from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "MENDED", "MENDS", "PHRASE", "SAME_DAY", "TODAY", "UNSETTLED",
-    "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "PHRASE", "SAME_DAY", "TODAY", "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -170,17 +170,14 @@ PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY)) + r"
 
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
-_ILL = r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling)"
+_ILL = (
+    r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling"
+    r"|dizziness)"
+)
 _NO_PAIN = (
     rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
     r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful))"
 )
-_ASIDE = "fracture|injury|operation|surgery|sprain|strain|break"
-_LIMB = "(?:wrist|arm|forearm|elbow|leg|shin|knee|ankle|foot|rib|bone|hand|thumb|finger|toe|collarbone)"
-_OF = rf"(?: (?:of|in|to|on) (?:the|my|his|her|a|one) {_LIMB})?"
-_COUNT = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|many|several|some)"
-_VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
-
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
     r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))"
@@ -207,35 +204,6 @@ HEDGED = re.compile(
     rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
 )
 """Pain denied at times, elsewhere or as a wish: that is pain."""
-
-MENDED = re.compile(
-    rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}"
-    rf"|(?:{_COUNT} )?(?:years|winters|summers|seasons) ago|long ago"
-    r"|(?:long since )?healed|old(?= (?:broken|fractured))"
-    r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
-    r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"
-    r"|as a (?:child|kid|boy|girl|youngster)|(?:only|just) a bruise"
-    r"|(?:(?:my|the|his|her|their) )?(?:physio\w*|doctors?|gp|surgeon) (?:has |have )?(?:said|says?)"
-    r"(?: (?:it s|it is|he s|she s|i m|i can|yes|to))? (?:go for it|fine|ok(?:ay)?|good to go|no problem)"
-    r"|cleared by (?:the |my |his |her |their )?(?:physio\w*|doctors?|gp|surgeon)|knee scoped)(?!\w)"
-)
-"""What says that an injury is long ago or healed."""
-
-UNSETTLED = re.compile(
-    r"\b(?:not|t|never|half|partly|almost|nearly|badly|barely|hardly|until|when|once|if|get|getting)(?: \w+){0,2}"
-    r" (?:healed|(?:years|long) ago|signed off)\b|\bnot (?:an |that )?old\b|\bhealing\b"
-    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last(?! year)|today|yesterday|days?|weeks?|months?|recent\w*|new)\b"
-    rf"|\b(?:{_VITAL}) (?:{_ASIDE})|\b(?:{_ASIDE})(?: \w+){{0,3}} (?:{_VITAL})\b"
-)
-"""What says that it isn't, or isn't to be taken lightly: the caution stands alone then."""
-
-MENDS = re.compile(
-    rf"\b(?:(?:fractur\w*|operat(?:ed|ion)|surg(?:ery|eries)|sprain\w*|strain\w*|bruis\w*|inj[ue]r\w*){_OF}"
-    r"|(?:(?:left|right|old) )?acl(?: (?:reconstruct\w*|repair\w*|op|surgery|done))*"
-    r"|ligament (?:repair\w*|reconstruct\w*)"
-    rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their|the) )?{_LIMB})\b"
-)
-"""Injuries that mend. A joint that came out isn't among them: it may come out again."""
 
 
 class Care(NamedTuple):
@@ -280,7 +248,8 @@ def care_of(text: str) -> Care:
     if says and left and not _troubled(left):
         return Care(" ".join(says), left)
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
-    settled = MENDED.search(said) and not UNSETTLED.search(said) and not _troubled(rest)
+    over = CLEARED.search(said) or (MENDED.search(said) and not UNSETTLED.search(said))
+    settled = over and not _troubled(rest)
     return Care(" ".join((CAUTION, *says)), rest) if settled and rest else Care(CAUTION, None)
 
 

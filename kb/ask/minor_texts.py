@@ -7,12 +7,14 @@ __all__ = [
     "LANDED",
     "NEXT_DAY",
     "NIGGLE",
+    "ONE_WRIST",
     "PINCH",
     "RACKED",
     "SCRAPED",
     "SORE",
     "SPOTS",
     "SQUEEZE",
+    "STRETCHED",
     "TOE",
 ]
 
@@ -119,3 +121,18 @@ BACK_AFTER = (
 )
 """What comes first where a low back is said to ache after lifting and to be well by the morning. Common practice, no
 source."""
+
+
+ONE_WRIST = (
+    "A wrist that gets sore from a bar held in the hand: nothing that bends it back under load until it is well; pulls,"
+    " front squats with straps or crossed arms, and what opens the rack without weight meanwhile. Sore at rest, in a"
+    " grip or overhead, swollen, after a fall, or for a fortnight: ask someone qualified first."
+)
+"""What comes first where a wrist is said to get sore from cleans, and no more. Common practice, no source."""
+
+
+STRETCHED = (
+    "Sore from being stretched: that stretch ends today. An end that has always been there, painless, isn't pushed."
+    " Still sore without it, a changed end, catching or swollen: ask someone qualified first."
+)
+"""What comes first where a stretch is said to make a joint sore. Common practice, no source."""

@@ -13,12 +13,14 @@ from kb.ask.minor_texts import (
     LANDED,
     NEXT_DAY,
     NIGGLE,
+    ONE_WRIST,
     PINCH,
     RACKED,
     SCRAPED,
     SORE,
     SPOTS,
     SQUEEZE,
+    STRETCHED,
     TOE,
 )
 
@@ -213,6 +215,27 @@ MINORS = (
         re.compile(
             r"\b(?:sw[eo]ll\w*|red|hot|gout|numb\w*|tingl\w*|broke\w*|stubbed|at rest|night|diabet\w*|fell|child\w*"
             r"|years? old|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        ONE_WRIST,
+        re.compile(r"\b(?:rack|elbows?|fingers?|cleans?|hands|power cleans?)\b"),
+        re.compile(
+            r"\b(?:(?:left|right|one) )?wrists? (?:(?:is|was|gets?|getting|got|a bit|a little|quite) )*sore\b"
+            r"|\b(?:left|right) wrist aches\b|\bsore wrists?(?: a day after)?\b"
+        ),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|night|rest|weeks|months|always|fell|fall|broke\w*"
+            r"|operat\w*|kettle|jar|overhead|snatch\w*|child\w*|pregnan\w*)\b"
+        ),
+    ),
+    Minor(
+        STRETCHED,
+        re.compile(r"\bstretch\w*\b"),
+        re.compile(r"\b(?:it |that |which )?(?:makes?|gets?|leaves?) (?:it|me|him|her|the elbow|the shoulder) sore\b"),
+        re.compile(
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|locks|catch(?:es|ing)|night|weeks|worse|pop\w*|child\w*"
+            r"|pregnan\w*)\b"
         ),
     ),
     Minor(

@@ -67,7 +67,7 @@ def put_none(
         return
     from kb.show.setting import setting_of
 
-    say(f"Error: {sentence(none)}")
+    say(f"No chain: {sentence(none)}")
     if longer is not None and session is not None:
         say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
     if longer is not None and today is not None:

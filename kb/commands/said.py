@@ -7,6 +7,13 @@ from kb.errors import BadInput
 __all__ = ["SaidOf", "said_of"]
 
 
+HURT_ONCE = (
+    "Hurt there once. Free of pain today, and cleared to lift? Then this is for you: lighter than usual, unloaded first."
+    " If not, ask someone qualified first: a doctor or a physiotherapist."
+)
+"""What comes first where all that was said of the body is long over, or cleared. Common practice, no source."""
+
+
 class SaidOf(NamedTuple):
     """A caution that comes first, if any, and what to mind in every drill."""
 
@@ -21,11 +28,10 @@ def said_of(text: str | None) -> SaidOf:
     """
     if text is None:
         return SaidOf()
-    from kb.ask.cautions import AFTER, CAUTION, care_of
+    from kb.ask.cautions import CAUTION, care_of
     from kb.ask.person import minded
 
     care = care_of(text)
     if care.caution is not None and care.rest is None:
         raise BadInput(care.caution)
-    after = f" {AFTER}" if (care.caution or "").startswith(CAUTION) else ""
-    return SaidOf(f"{care.caution}{after}" if care.caution else "", minded(text))
+    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minded(text))

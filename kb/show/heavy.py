@@ -35,10 +35,10 @@ def shares(entry: Entry) -> str:
         return _limit(entry)
     if share is None or entry.load < Load.LIGHT or not bar or entry.drill.stage is Stage.FINISH:
         return share_said(entry.drill, entry.load)
-    if not entry.work:
-        return ""
     low, high = share.percent
     range_said = f"{low} to {high} % of the best {human(share.lift)}"
+    if not entry.work:
+        return f"{low} % of the best {human(share.lift)} or so"
     return f"then {range_said}" if entry.load is Load.LIGHT else range_said
 
 

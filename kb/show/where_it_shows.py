@@ -19,8 +19,8 @@ def passed_said(kg: float) -> str:
     """What a fault that shows from some weight on means for the whole chain."""
     return (
         f"It shows from {kg:g} kg: a stick and a light bar prove nothing, so each drill is passed there in one round"
-        f" and worked on near its own top weight; the lift from {kg * NEAR:.0f} to {kg * UP_TO:.0f} kg, then singles,"
-        " 2.5 kg at a time, to where it shows. Two misses running end it."
+        f" and worked on near its own top weight; the lift from {kg * NEAR:.0f} to {kg * UP_TO:.0f} kg. Past that by"
+        " 2.5 kg, in singles, only on a day when all before were to standard; the first that shows it ends the day."
     )
 
 
@@ -47,7 +47,7 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
         if drill.stage is Stage.WHOLE and entry.load is Load.LIGHT:
             return f"then up to {kg * NEAR:.0f} kg"
         if drill.stage is Stage.WHOLE:
-            return f"{kg * NEAR:.0f} kg, up to {kg * UP_TO:.0f} kg, then singles to where it shows"
+            return f"{kg * NEAR:.0f} kg, up to {kg * UP_TO:.0f} kg, not to where it shows"
         most = min(share.percent[1] / 100 * base, kg * UP_TO)
         least = max(share.percent[0] / 100 * base, most * NEAR)
         return f"then {least:.0f} kg, up to {most:.0f} kg" if entry.work else f"{most:.0f} kg"

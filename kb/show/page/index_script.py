@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, find, misspelt, read
+from kb.ask import cautions, cues, find, mended, misspelt, read
 from kb.ask.minors import MINORS
 from kb.show.coach_words import plain_markdown
 from kb.show.is_it import is_it
@@ -57,9 +57,10 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "harmless": sorted(misspelt.HARMLESS),
             "denied": cautions.DENIED.pattern,
             "hedged": cautions.HEDGED.pattern,
-            "mended": cautions.MENDED.pattern,
-            "mends": cautions.MENDS.pattern,
-            "unsettled": cautions.UNSETTLED.pattern,
+            "mended": mended.MENDED.pattern,
+            "cleared": mended.CLEARED.pattern,
+            "mends": mended.MENDS.pattern,
+            "unsettled": mended.UNSETTLED.pattern,
             "minors": [[minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in MINORS],
             "after": cautions.AFTER,
         },

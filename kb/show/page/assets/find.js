@@ -101,7 +101,7 @@
     }
     if (says.length && more && !troubled(more)) return [says.join(" "), more];
     const rest = left(more, caution.mended, caution.mends);
-    const settled = has(caution.mended) && !has(caution.unsettled) && !troubled(rest);
+    const settled = (has(caution.cleared) || (has(caution.mended) && !has(caution.unsettled))) && !troubled(rest);
     return settled && rest ? [[caution.says, ...says].join(" "), rest] : [caution.says, null];
   };
 
