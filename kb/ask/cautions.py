@@ -200,7 +200,7 @@ HEDGED = re.compile(
     r"|\b(?:not|never|cannot|cant|hardly|barely|rarely|seldom|nearly|almost|mostly|only|just|how|can|could|want"
     r"|wants|wish|hope|way|try|trying|used|get|getting|be|was|were|until|unless|if|when|longer|first|after|before|since"
     rf"|should|would|will)(?: \w+){{0,6}} {_WITHOUT}\b"
-    r"|\b(?:if|when|once|until|unless|never|almost|nearly|that|which|what|where|only|had|was|were|used|not)"
+    r"|\b(?:if|when|once|until|unless|almost|nearly|that|which|what|where|only|had|was|were|used|not)"
     rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
 )
 """Pain denied at times, elsewhere or as a wish: that is pain."""
