@@ -50,8 +50,9 @@ JOINTS = (
 
 
 HEAVIER = (
-    "Only seen from some weight on? Once the last standard is met, go on in the lift by 2.5 kg at a time until it shows"
-    " again, and work just under that; two misses running end it. On the terminal `--load working` goes that far."
+    "Only seen from some weight on? On the terminal `--shows-from 70` puts the work near that weight, `--load working` ends"
+    " there. Once the last standard is met, the lift goes on by 2.5 kg at a time to a step under where it shows; two misses"
+    " running end it."
 )
 """What to do where a chain at a light bar is too light to show it. Common practice, no source."""
 

@@ -17,12 +17,14 @@ from kb.ask.minor_texts import (
     LANDED,
     NEXT_DAY,
     NIGGLE,
+    ONE_WRIST,
     PINCH,
     RACKED,
     SCRAPED,
     SORE,
     SPOTS,
     SQUEEZE,
+    STRETCHED,
     TOE,
 )
 from kb.ask.spelling import near, parted
@@ -442,7 +444,7 @@ def test_an_ache_of_the_day_after_is_cautioned_and_the_rest_answered(db: sqlite3
     "phrase",
     [
         "wrists still ache in the rack at night, elbows point to the floor",
-        "right wrist aches in the rack, elbows low",
+        "right wrist aches in the rack at rest too, elbows low",
         "wrists ache the next day and still did at the weekend, elbows low",
         "wrist swollen and sore the day after cleans",
         "back sore the next day, hips rise first",
@@ -472,6 +474,8 @@ def test_a_niggle_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phr
         ("right hip stops short, blocked deep in front, no pain, pinch-ish, hips shift to one side", PINCH),
         ("low back aches mildly after jerk days, nothing down the legs, goes next morning; trunk arches", BACK_AFTER),
         ("40-year-old builder, bar crashes on to his collarbones, bruised", LANDED),
+        ("elbows stuck in the rack, it ends up on his wrists and the left wrist is getting sore", ONE_WRIST),
+        ("elbow never went straight, a band stretch makes it sore, presses out in the snatch", STRETCHED),
         ("only power jerks as the split hurts his bad big toe, presses it out", TOE),
     ],
 )
@@ -499,6 +503,10 @@ def test_what_is_kept_out_of_is_cautioned_and_the_rest_answered(db: sqlite3.Conn
         "low back aches after jerks and into the leg, gone by the morning",
         "low back aches after cleans for weeks, fine the next morning",
         "niggle in the shoulder and a sharp pain in the knee, presses out",
+        "concussion last week, not cleared by a doctor yet, dips and stops",
+        "head hit by the bar, headache, cleared by a doctor, presses out",
+        "right wrist sore at night, elbows low in the rack",
+        "stretching makes it sore and it locks, presses out",
     ],
 )
 def test_more_than_a_niggle_is_for_somebody_qualified(db: sqlite3.Connection, phrase: str) -> None:
