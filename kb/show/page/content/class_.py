@@ -23,7 +23,7 @@ from kb.show.class_words import (
     title_of,
     verdict,
 )
-from kb.show.coach_words import human, listed, moved_on
+from kb.show.coach_words import human, listed, moved_on, plain_markdown
 from kb.show.page.page import Link, Page
 from kb.show.page.stock import Stock
 from kb.show.session_words import clock
@@ -95,7 +95,7 @@ def _shown(found: Planned) -> ClassShown:
     return ClassShown(
         name=asked.name,
         facts=" · ".join(facts_of(plan)),
-        verdict=tuple(verdict(plan, with_solver=found.solved)),
+        verdict=tuple(map(plain_markdown, verdict(plan, with_solver=found.solved))),
         cares=tuple(cares_of(plan)),
         short=tuple(_short(use, plan) for use in plan.gear if use.peak and use.peak == use.have),
         groups=tuple(_groups(plan, letters)),
