@@ -151,7 +151,7 @@ eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns a
 broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:wrist|arm|elbow|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
-breastfeeding|(?:my|her|his|our|the|a|young) (?:kid|daughter|son|toddler)|child(?! s play)
+breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)|(?<!as a )child(?! s play)
 (?<!after )(?<!after two )(?<!after three )(?<!having )(?<!having two )(?<!having three )(?:children|kids)
 (?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
 (?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
@@ -181,7 +181,7 @@ _NO_PAIN = (
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
     r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))"
-    r"|(?:nobody|no one) (?:was|got) hurt"
+    r"|(?:nobody|no one) (?:was|got) hurt|not injured(?! (?:until|till?|unless|except|much|badly|too|at first|as|when))"
 )
 
 _FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"

@@ -17,6 +17,7 @@ MENDED = re.compile(
     r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
     r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"
     r"|as a (?:child|kid|boy|girl|youngster)|(?:only|just) a bruise"
+    r"|(?:(?:was |been |got )?checked (?:over|out)|when (?:he|she|i) was (?:[4-9]|1[0-9]))"
     r"|(?:(?:my|the|his|her|their) )?(?:physio\w*|doctors?|gp|surgeon) (?:has |have )?(?:said|says?)"
     r"(?: (?:it s|it is|he s|she s|i m|i can|yes|to))? (?:go for it|fine|ok(?:ay)?|good to go|no problem)"
     r"|cleared by (?:a |the |my |his |her |their )?(?:physio\w*|doctors?|gp|surgeon|hospital)|knee scoped)(?!\w)"
@@ -26,13 +27,14 @@ MENDED = re.compile(
 UNSETTLED = re.compile(
     r"\b(?:not|t|never|half|partly|almost|nearly|badly|barely|hardly|until|when|once|if|get|getting)(?: \w+){0,2}"
     r" (?:healed|(?:years|long) ago|signed off)\b|\bnot (?:an |that )?old\b|\bhealing\b"
-    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last(?! year)|today|yesterday|days?|weeks?|months?|recent\w*|new)\b"
+    r"|\b(?:years?|yrs?|yo) old\b|\b(?:again|last(?! year)|today|yesterday|recent\w*|new)\b"
+    r"|\b(?<! a )(?<!per )(?<!each )(?<!every )(?:days?|weeks?|months?)(?! (?:in|of|a|until|to|away|before)\b)"
     rf"|\b(?:{_VITAL}) (?:{_ASIDE})|\b(?:{_ASIDE})(?: \w+){{0,3}} (?:{_VITAL})\b"
 )
 """What says that it isn't, or isn't to be taken lightly: the caution stands alone then."""
 
 MENDS = re.compile(
-    rf"\b(?:(?:fractur\w*|operat(?:ed|ion)|surg(?:ery|eries)|sprain\w*|strain\w*|bruis\w*|inj[ue]r\w*){_OF}"
+    rf"\b(?:(?:fractur\w*|operat(?:ed|ion)|surg(?:ery|eries)|sprain\w*|strain\w*|bruis\w*|inju?e?r\w*){_OF}"
     r"|(?:(?:left|right|old) )?acl(?: (?:reconstruct\w*|repair\w*|op|surgery|done))*"
     r"|ligament (?:repair\w*|reconstruct\w*)"
     rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?{_LIMB}"
@@ -42,7 +44,7 @@ MENDS = re.compile(
 
 
 CLEARED = re.compile(
-    r"\b(?<!not )(?<!isn t )(?<!wasn t )(?<!until )(?<!unless )(?<!if )(?<!when )(?<!once )(?<!be )(?<!get )(?<!never )"
+    r"\b(?<!not )(?<!n t )(?<!until )(?<!unless )(?<!if )(?<!when )(?<!once )(?<!be )(?<!get )(?<!never )"
     r"cleared by (?:a |the |my |his |her |their )?(?:doctors?|gp|physio\w*|surgeon|hospital|consultant|neurologist)\b"
 )
 """What says that somebody who may has cleared it: then it is settled whenever it was."""

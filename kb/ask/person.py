@@ -107,7 +107,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:scared|afraid|frightened|terrified|petrified|panics?|bottles? it|freezes?"
+            r"\b(?:scared|afraid(?! (?:the )?(?:ref\w*|judges?|that|it s|they))|frightened|terrified|petrified"
+            r"|panics?|bottles? it|freezes?"
             r"|lost (?:his|her|my) nerve)\b"
         ),
         "Afraid: the way out first, with a stick, until five are easy. They name the weight and the depth; up by the"
