@@ -95,11 +95,16 @@ _CLUMSY = (
 )
 _SHAPE = r"(?:bruis\w*|gap|lump|bulg\w*|dent|sits higher|rolled up)"
 
+_BEAT = (
+    r"heart (?:\w+ ){0,2}?(?:skip\w*|flutter\w*|miss(?:es|ed|ing) (?:a )?beats?|jump(?:s|ed|ing)? (?:about|sometimes))"
+)
+
 SAME_DAY = re.compile(
     rf"\b(?:{_HEEL}|{_TOES}|{_CLUMSY})\b|\b{_WITH_CHILD}\b.*\b{_BLEEDS}\b|\b{_BLEEDS}\b.*\b{_WITH_CHILD}\b"
     rf"|\b{_TINGLES}\b.*\b{_WEAK}\b|\b{_WEAK}\b.*\b{_TINGLES}\b"
     rf"|\b{_GAVE}\b.*\b{_SHAPE}\b|\b{_SHAPE}\b.*\b{_GAVE}\b"
     r"|\b(?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue)\b"
+    rf"|\b{_BEAT}\b"
     r"|\b(?:arm|calf|leg)\b(?: \w+){0,4} sw[eo]ll\w*|\b(?:dark|brown|red) (?:urine|pee|wee)\b"
     r"|\b(?:outline|shape|shoulder)\b(?: \w+){0,4} (?:squared? off|square|flattened|stepped)\b"
     r"|\bshoulder (?:won ?t|doesn ?t|can ?t|cannot) (?:lift|move|go|rise)\b"
@@ -107,8 +112,9 @@ SAME_DAY = re.compile(
     r"|\b(?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck)\b"
 )
 """Words of what a doctor should see the same day: bleeding in pregnancy, a tendon that may have torn, a limb that is
-cold, swollen, or weak while it tingles, a foot that drags or a hand that grows clumsy, dark urine, no weight borne, a
-fall on the head. From memory: first-aid teaching, and what textbooks of sports medicine call urgent."""
+cold, swollen, or weak while it tingles, a heart that skips, a foot that drags or a hand that grows clumsy, dark urine,
+no weight borne, a fall on the head. From memory: first-aid teaching, and what textbooks of sports medicine call
+urgent."""
 
 _STEMS = """
 ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit cancer cartilage cast$ concuss
@@ -166,7 +172,7 @@ bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?|(?:hip|knee) repl
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
-PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY)) + r")\b")
+PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
 
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"

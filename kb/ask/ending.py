@@ -1,8 +1,10 @@
 """A lift that is practised in one of its parts, and never beyond: a power catch, a jerk without a split."""
 
+from collections.abc import Mapping
+
 from kb.ask.shelf import Shelf, with_drills
 from kb.dials import Dials
-from kb.terms import Drill, Fault, Stage
+from kb.terms import Drill, DrillId, Fault, Stage
 
 __all__ = ["within_ending"]
 
@@ -16,7 +18,10 @@ def within_ending(shelf: Shelf) -> Shelf:
     """
     goal = shelf.dials[shelf.lift.drill]
     within = {each.id: each for each in shelf.drills.values() if _within(each, shelf.dials[each.id], goal)}
-    faults = {each.id: _shown_within(each, shelf.lift.points, goal.left_out) for each in shelf.faults.values()}
+    faults = {
+        each.id: _told_within(_shown_within(each, shelf.lift.points, goal.left_out), within)
+        for each in shelf.faults.values()
+    }
     return with_drills(shelf, within)._replace(faults=faults)
 
 
@@ -25,6 +30,11 @@ def _within(drill: Drill, here: Dials, goal: Dials) -> bool:
         return True
     reach = (1 << (here.last + 1)) - (1 << here.first)
     return here.catch <= goal.catch and not goal.left_out & reach & ~here.left_out
+
+
+def _told_within(fault: Fault, within: Mapping[DrillId, Drill]) -> Fault:
+    """A fault without the checks that are made in a drill beyond the part."""
+    return fault._replace(tells=tuple(tell for tell in fault.tells if tell.drill is None or tell.drill in within))
 
 
 def _shown_within(fault: Fault, points: tuple[str, ...], left_out: int) -> Fault:

@@ -32,8 +32,9 @@ SCRAPED = (
 """What comes first where only the skin of shins or palms is said to be open. Common practice, no source."""
 
 BRUISED = (
-    "A bruise where the bar meets hips, thighs or knees: no contact there until it is gone; then a brush and no bang,"
-    " with a folded towel under the shorts if need be. Deep, spreading, or without a blow: ask someone qualified first."
+    "A bruise where the bar meets hips, thighs or knees: no bang there, and until it is gone a finger of air where a"
+    " drill brushes, or a light brush over a folded towel under the shorts. Deep, spreading, or without a blow: ask"
+    " someone qualified first."
 )
 """What comes first where only the place that the bar meets is said to be bruised. Common practice, no source."""
 

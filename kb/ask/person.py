@@ -122,6 +122,50 @@ PERSON = (
         " side by side. Where a drill says listen or a clap, take these.",
     ),
     Minded(
+        re.compile(r"\b(?:blind|partially sighted|visually impaired|(?:weak|poor|bad|little) (?:eye)?sight)\b"),
+        "Sees little: marks that are felt, a cord under tape at toes and heels, a seam on the bar; your voice from"
+        " one fixed side; say every weight and who stands where. Floor clear and left as it was. Where a drill says"
+        " look or a mark, take these, or a face turned to a voice.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:night ?shifts?|nights this week|slept (?:badly|rubbish|terribly|little)|no sleep|(?:off"
+            r"|after) nights"
+            r"|on (?:two|three|four|five|2|3|4|5) hours(?: of)? sleep)\b"
+        ),
+        "Short of sleep: the easy day, whatever the plan says; two thirds, few, and nothing new or frightening. A fault"
+        " that is there only then is tiredness: look again after two nights' sleep before anything is mended.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:meet|comp|competition|contest|test day|platform)(?: \w+){0,4}"
+            r" (?:tomorrow|in (?:two|three|2|3) days|this weekend)\b"
+            r"|\btomorrow(?: \w+){0,5} (?:meet|comp|competition|contest|platform)\b"
+        ),
+        "Days before it counts: nothing is mended now. A few singles at 60 to 80 % that are met, one cue, the"
+        " commands and the warm-up rehearsed, early to bed. The opener is one that goes on any day, nine tenths of"
+        " the best or less.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:(?:should i|i should) bother|is it (?:a fault|wrong|bad)|leave (?:it|him|her) (?:alone|be)"
+            r"|worth (?:changing"
+            r"|fixing)"
+            r"|(?:does|do) it matter|problem at all)\b"
+        ),
+        "Is it one? The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
+        " nothing hurts: leave it, note it, and look again when it grows, or lifts are lost. Only what costs lifts,"
+        " or could hurt, is mended; then what follows.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:blocks?|boards?|raised?|plates under)\b(?: \w+){0,10} (?:better|fine|clean|tidy|good)\b"
+            r"|\bdoesn ?t fit the floor\b|\b(?:6 ?7|6 ?8|2 ?m|two met(?:re|er)s) tall\b"
+        ),
+        "Better from a raised bar: then that height is the start for now, and no cheating. Everything below is done"
+        " from it; a board lower when ten of ten look alike, and never lower than the back stays flat.",
+    ),
+    Minded(
         re.compile(r"\b(?:big|large|round|bit of a|beer) (?:belly|stomach|tummy|gut)\b|\bbig (?:chest|bust|bosom)\b"),
         "A belly or a chest in the way is build: feet a shoe wider, toes out, hands a thumb wider, and from blocks or"
         " boards at shin height, so that a breath goes in, taken standing. A small arc round it is theirs; judge"

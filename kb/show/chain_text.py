@@ -19,6 +19,7 @@ from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import instead_text, too_text
 from kb.show.look_first import look_first
+from kb.show.openers import also_opens
 from kb.show.over_weeks import over_weeks
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
@@ -150,6 +151,8 @@ def chain_text(
         lines += ["", *wrapped(NO_STICK, setting.width)]
     seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting, heavy)
+    opens = also_opens(matter, best, setting)
+    lines += ["", *wrapped(opens, setting.width)] if opens else []
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, heavy, known=best)

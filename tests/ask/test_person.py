@@ -32,6 +32,11 @@ SAYS = {
     ],
     "Afraid": ["she's scared of the bar on her head", "he freezes at 60", "lost his nerve after a fall"],
     "Hears little": ["a deaf lifter, he lip reads"],
+    "Sees little": ["46, blind in one eye", "he has poor eyesight"],
+    "Short of sleep": ["she's on night shifts", "slept rubbish"],
+    "Days before it counts": ["her first meet is tomorrow", "tomorrow is my first competition", "comp is in two days"],
+    "Is it one": ["just wondering if I should bother", "is it a fault at all?", "do I leave it alone?"],
+    "Better from a raised bar": ["on two blocks of plates he's much better", "might be he doesn't fit the floor"],
     "A belly or a chest": ["61, big belly, 118 kg"],
     "Few words in common": ["English is not our first", "doesn't speak much English"],
     "Nothing may drop": [
