@@ -14,7 +14,7 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "PHRASE", "SAME_DAY", "TODAY", "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "PHRASE", "SAME_DAY", "SENTENCE", "TODAY", "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -154,7 +154,8 @@ eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns a
 (?:cutting|weight|diet) (?:plan|cut)|cut(?:ting)? weight|mak(?:e|es|ing) weight|los(?:e|ing) (?:\d+|\w+) kilos?
 (?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue|white)
 (?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck|face)
-broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:wrist|arm|elbow|leg|ankle|foot|rib|bone|hand|collarbone|toe|finger)
+broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:wrist|arm|elbow|leg|ankle|foot|rib|bone|hand)
+broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
 breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)|(?<!as a )child(?! s play)
@@ -162,7 +163,7 @@ breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler
 (?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
 (?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
 (?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen)
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|\w+teen)(?! years? (?!o))
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
 (?:cranky|grumbly|grumbling) (?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s?
@@ -182,7 +183,7 @@ _ILL = (
 )
 _NO_PAIN = (
     rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
-    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful))"
+    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful)|never (?:hurts?|aches))"
 )
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
@@ -192,11 +193,15 @@ _UNHURT = (
 
 _FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
 
-_TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*"
+_TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
+_ANOTHERS = (
+    r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
+    r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
+)
 _OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
 
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE})\b")
-"""Pain denied, or of the pride alone; a physiotherapist who asks; somebody of age."""
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE}|{_ANOTHERS})\b")
+"""Pain denied, or of the pride alone; a physiotherapist who asks; of age; or another's."""
 
 HEDGED = re.compile(
     rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"
@@ -210,6 +215,12 @@ HEDGED = re.compile(
     rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
 )
 """Pain denied at times, elsewhere or as a wish: that is pain."""
+
+
+SENTENCE = re.compile(
+    r"[.;!?\n]+(?!\s*(?:except|only|unless|until|till|but|apart|when|if|though|however|save|and|or)\b)", re.IGNORECASE
+)
+"""Where a sentence ends: what is said in the next is about something else, unless it takes back what was said."""
 
 
 class Care(NamedTuple):
@@ -240,7 +251,9 @@ def care_of(text: str) -> Care:
         return Care(URGENT, None)
     if not _troubled(folded):
         return Care(None, text)
-    said = folded if HEDGED.search(folded) else " ".join(DENIED.sub(" ", folded).split())
+    parts = [fold(part) for part in SENTENCE.split(text)]
+    hedged = any(HEDGED.search(part) for part in parts)
+    said = folded if hedged else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
         return Care(None, said)
     if SAME_DAY.search(said):
@@ -254,7 +267,8 @@ def care_of(text: str) -> Care:
     if says and left and not _troubled(left):
         return Care(" ".join(says), left)
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
-    over = CLEARED.search(said) or (MENDED.search(said) and not UNSETTLED.search(said))
+    fresh = any(UNSETTLED.search(part) for part in parts if _troubled(part))
+    over = CLEARED.search(said) or (MENDED.search(said) and not fresh)
     settled = over and not _troubled(rest)
     return Care(" ".join((CAUTION, *says)), rest) if settled and rest else Care(CAUTION, None)
 

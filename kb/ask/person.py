@@ -8,7 +8,10 @@ from typing import NamedTuple
 
 from kb.words import fold
 
-__all__ = ["PERSON", "Minded", "minded"]
+__all__ = ["DOUBT", "PERSON", "Minded", "minded"]
+
+DOUBT = "Is it one?"
+"""What begins the answer of who asks whether it is a fault at all."""
 
 
 class Minded(NamedTuple):
@@ -107,7 +110,9 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:scared|afraid(?! (?:the )?(?:ref\w*|judges?|that|it s|they))|frightened|terrified|petrified"
+            r"\b(?<!not )(?<!n t )(?<!no longer )(?:scared|afraid(?! (?:the )?(?:ref\w*|judges?|that|it s|they))"
+            r"|frightened"
+            r"|terrified|petrified"
             r"|panics?|bottles? it|freezes?"
             r"|lost (?:his|her|my) nerve)\b"
         ),
@@ -148,12 +153,13 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:(?:should i|i should) bother|is it (?:a fault|wrong|bad)|leave (?:it|him|her) (?:alone|be)"
+            r"\b(?:(?:should i|i should) bother|leave it or|is it (?:a fault|wrong|bad)|leave (?:it|him|her) (?:alone"
+            r"|be)"
             r"|worth (?:changing"
             r"|fixing)"
             r"|(?:does|do) it matter|problem at all)\b"
         ),
-        "Is it one? The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
+        f"{DOUBT} The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
         " nothing hurts: leave it, note it, and look again when it grows, or lifts are lost. Only what costs lifts,"
         " or could hurt, is mended; then what follows.",
     ),
@@ -183,7 +189,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|quiet(?:ly)?"
+            r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|(?:be|keep(?: it)?"
+            r"|stay|bit) quiet|quietly"
             r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
             r"|(?:no|can ?t|cannot|nothing may be|not) dropp?(?:ing|ed)?)\b"
         ),

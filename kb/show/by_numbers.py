@@ -70,6 +70,8 @@ def by_numbers(lift: Lift, bests: Mapping[str, Best], names: Mapping[str, str]) 
     for each in RATIOS:
         if each.of not in {lift.id, *lift.parts} or each.of not in bests or each.base not in bests:
             continue
+        if each.base == "back-squat" and "front-squat" in bests:
+            continue  # two squats may say two things: the one that the clean ends in counts
         share = round(100 * bests[each.of].kg / bests[each.base].kg)
         usual = f"{each.least} to {each.most} % is usual, common practice and no source"
         said = each.less if share < each.least else each.more if share > each.most else "neither stands out"

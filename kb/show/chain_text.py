@@ -6,6 +6,7 @@ from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.ask.matter import Matter
+from kb.ask.person import DOUBT
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
@@ -131,16 +132,7 @@ def chain_text(
     """
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.heavy
-    lines = _title(matter, best, kit, setting)
-    lines += [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
-    lines += [*prose(telling.leads, setting), ""] if telling.leads else []
-    taken = "" if named else f", {taken_said(telling.besides)}"
-    lines += _because(matter, setting, taken=taken, stays=first is not None and not telling.cause_named)
-    lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
-    lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
-    lines += titled(
-        "For this lifter", [line for text in telling.minds for line in hanging("  - ", text, setting)], setting
-    )
+    lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
     lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
@@ -174,6 +166,22 @@ def chain_text(
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 
 
+def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool) -> list[str]:
+    """What comes before the checks: a care, what leads, why it happens, what was seen too, who is asked about."""
+    lines = [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
+    lines += [*prose(telling.leads, setting), ""] if telling.leads else []
+    doubts = [text for text in telling.minds if text.startswith(DOUBT)]
+    lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
+    taken = "" if named else f", {taken_said(telling.besides)}"
+    stays = telling.first is not None and not telling.cause_named
+    lines += _because(matter, setting, taken=taken, stays=stays)
+    lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
+    lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
+    others = [text for text in telling.minds if text not in doubts]
+    minds = [line for text in others for line in hanging("  - ", text, setting)]
+    return lines + titled("For this lifter", minds, setting)
+
+
 def _splits(matter: Matter) -> bool:
     """Whether the lift that the chain ends in passes the split."""
     points, goal = matter.shelf.lift.points, matter.shelf.dials[matter.shelf.lift.drill]
@@ -196,7 +204,9 @@ def _look_first(fault: Fault, setting: Setting, first: int | None = None) -> lis
 def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> list[str]:
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     facts = (matter.shelf.lift.name.lower(), load, f"{kit} kit" if kit else "your gear")
-    return aside(matter.fault.name, setting.between.join([*facts, f"{dose.minutes(route.seconds)} min"]), setting)
+    each = [str(dose.minutes(sitting_seconds(route.entries, first, end))) for first, end in route.sittings]
+    long = f"{dose.minutes(route.seconds)} min" if len(each) < 2 else f"sittings of {' and '.join(each)} min"
+    return aside(matter.fault.name, setting.between.join([*facts, long]), setting)
 
 
 def _because(matter: Matter, setting: Setting, *, taken: str, stays: bool) -> list[str]:

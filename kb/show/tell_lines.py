@@ -27,6 +27,8 @@ def only_heavy_said(fault: Fault) -> str:
 def tell_lines(fault: Fault, setting: Setting) -> list[str]:
     """The checks: what to have done, what to look at, and which causes a yes and a no point to."""
     decision = decide(fault)
+    if not decision.tells:
+        return []
     lines: list[str] = []
     for n, tell in enumerate(decision.tells, 1):
         lines += hanging(f"  {n}. ", f"{tell.do} {tell.look}", setting)

@@ -18,8 +18,8 @@ OF_A_BEST = 0.9
 def passed_said(kg: float) -> str:
     """What a fault that shows from some weight on means for the whole chain."""
     return (
-        f"It shows from {kg:g} kg: a stick and a light bar prove nothing, so each drill is passed there in one round"
-        f" and worked on near its own top weight; the lift from {kg * NEAR:.0f} to {kg * UP_TO:.0f} kg. Past that by"
+        f"It shows from {kg:g} kg: a stick and a light bar prove nothing. One light round of each drill, to learn it,"
+        f" then near its own top weight; the lift from {kg * NEAR:.0f} to {kg * UP_TO:.0f} kg. Past that by"
         " 2.5 kg, in singles, only on a day when all before were to standard; the first that shows it ends the day."
     )
 

@@ -57,6 +57,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "harmless": sorted(misspelt.HARMLESS),
             "denied": cautions.DENIED.pattern,
             "hedged": cautions.HEDGED.pattern,
+            "sentence": cautions.SENTENCE.pattern,
             "mended": mended.MENDED.pattern,
             "cleared": mended.CLEARED.pattern,
             "mends": mended.MENDS.pattern,

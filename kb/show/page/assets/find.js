@@ -86,7 +86,8 @@
     const folded = fold(text);
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null];
     if (!troubled(folded)) return [null, text];
-    const said = new RegExp(caution.hedged).test(folded) ? folded : left(folded, caution.denied);
+    const parts = text.split(new RegExp(caution.sentence, "i")).map(fold), hedged = new RegExp(caution.hedged);
+    const said = parts.some((part) => hedged.test(part)) ? folded : left(folded, caution.denied);
     if (!troubled(said)) return [null, said];
     const has = (pattern) => new RegExp(pattern).test(said);
     if (has(caution.sameDay)) return [caution.today, null];
@@ -101,7 +102,7 @@
     }
     if (says.length && more && !troubled(more)) return [says.join(" "), more];
     const rest = left(more, caution.mended, caution.mends);
-    const settled = (has(caution.cleared) || (has(caution.mended) && !has(caution.unsettled))) && !troubled(rest);
+    const settled = (has(caution.cleared) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
     return settled && rest ? [[caution.says, ...says].join(" "), rest] : [caution.says, null];
   };
 
