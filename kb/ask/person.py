@@ -172,6 +172,17 @@ PERSON = (
         " from it; a board lower when ten of ten look alike, and never lower than the back stays flat.",
     ),
     Minded(
+        re.compile(
+            r"\b(?:new(?:ly)?|suddenly|never (?:did|used to)|since (?:christmas|easter|summer|autumn|winter|spring"
+            r"|new year))\b"
+            r"(?: \w+){0,14} (?:left|right|one (?:side|arm|leg|elbow))\b"
+            r"|\b(?:left|right|one) (?:side|arm|leg|elbow|hand)\b(?: \w+){0,10}"
+            r" (?:since (?:christmas|easter|summer|autumn|winter|spring|new year)|suddenly|all of a sudden)\b"
+        ),
+        "New on one side, for no reason they know: somebody qualified looks at it before it is trained, and until then"
+        " nothing that it can't hold level.",
+    ),
+    Minded(
         re.compile(r"\b(?:big|large|round|bit of a|beer) (?:belly|stomach|tummy|gut)\b|\bbig (?:chest|bust|bosom)\b"),
         "A belly or a chest in the way is build: feet a shoe wider, toes out, hands a thumb wider, and from blocks or"
         " boards at shin height, so that a breath goes in, taken standing. A small arc round it is theirs; judge"

@@ -9,8 +9,8 @@ __all__ = ["LATE", "first_said", "look_first", "sends_to"]
 
 LATE = (
     "**Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
-    " Singles, a minute's rest; if four of five are right, lift in singles like these, and the chain can wait. The day"
-    " after hard sport: light, and judge it another day."
+    " Singles, two minutes' rest; if four of five are right, lift so, and the chain can wait. Done so already: half"
+    " as many, longer rests, and hard days further apart. The day after hard sport: light, and judge it another day."
 )
 """What can be behind any fault. Common practice, no source."""
 

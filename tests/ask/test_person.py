@@ -37,6 +37,7 @@ SAYS = {
     "Days before it counts": ["her first meet is tomorrow", "tomorrow is my first competition", "comp is in two days"],
     "Is it one": ["just wondering if I should bother", "is it a fault at all?", "do I leave it alone?"],
     "Better from a raised bar": ["on two blocks of plates he's much better", "might be he doesn't fit the floor"],
+    "New on one side": ["since Christmas the right arm comes late", "his left elbow is late since Christmas"],
     "A belly or a chest": ["61, big belly, 118 kg"],
     "Few words in common": ["English is not our first", "doesn't speak much English"],
     "Nothing may drop": [
