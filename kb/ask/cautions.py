@@ -7,6 +7,8 @@ ago or healed, and the troubles of kb/ask/minors.py, are cautioned first, and th
 import re
 from typing import NamedTuple
 
+from kb.ask.denied import DENIED, HEDGED, SENTENCE
+from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD
 from kb.ask.mended import CLEARED, MENDED, MENDS, UNSETTLED
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
@@ -14,7 +16,7 @@ from kb.words import fold
 
 # fmt: off
 __all__ = [
-    "AFTER", "AT_ONCE", "CAUTION", "DENIED", "HEDGED", "PHRASE", "SAME_DAY", "SENTENCE", "TODAY", "URGENT", "WORD",
+    "AFTER", "AT_ONCE", "CAUTION", "PHRASE", "SAME_DAY", "TODAY", "URGENT", "WORD",
     "Care", "care_of", "caution_for",
 ]
 # fmt: on
@@ -158,12 +160,18 @@ broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:wrist|arm|elb
 broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:collarbone|toe|finger)
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 (?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
-breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)|(?<!as a )child(?! s play)
-(?<!after )(?<!after two )(?<!after three )(?<!having )(?<!having two )(?<!having three )(?:children|kids)
-(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|\w+teen) ?(?:(?:yrs?|years?) old|yo)
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)
+(?<!as a )(?<!like a )child(?! s play)(?!hood)
+(?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
+(?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
+(?:children|kids) (?:s )?(?:class|group|session|team|club)
+(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven)teen) ?(?:(?:yrs?|years?) old|yo)
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
 (?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve|\w+teen)(?! years? (?!o))
+(?:boy|girl|lad|lass) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
+(?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
+(?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
+(?:pupil|aged) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
 (?:cranky|grumbly|grumbling) (?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s?
@@ -174,53 +182,6 @@ bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 """.strip().splitlines()
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
 PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
-
-
-_WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
-_ILL = (
-    r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling"
-    r"|dizziness)"
-)
-_NO_PAIN = (
-    rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
-    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful)|never (?:hurts?|aches))"
-)
-_UNHURT = (
-    r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
-    r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))"
-    r"|(?:nobody|no one) (?:was|got) hurt|not injured(?! (?:until|till?|unless|except|much|badly|too|at first|as|when))"
-)
-
-_FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
-
-_TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
-_ANOTHERS = (
-    r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
-    r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
-)
-_OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
-
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE}|{_ANOTHERS})\b")
-"""Pain denied, or of the pride alone; a physiotherapist who asks; of age; or another's."""
-
-HEDGED = re.compile(
-    rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"
-    r"|most|mostly|usually|normally|often|always|yet|before|below|under|this|today|so far|as|more|left|right|one"
-    r"|other)\b"
-    r"|\bt(?: \w+){0,6} with(?:out (?:any )?| no )pain\b|\bt(?: \w+)? pain free\b"
-    r"|\b(?:not|never|cannot|cant|hardly|barely|rarely|seldom|nearly|almost|mostly|only|just|how|can|could|want"
-    r"|wants|wish|hope|way|try|trying|used|get|getting|be|was|were|until|unless|if|when|longer|first|after|before|since"
-    rf"|should|would|will)(?: \w+){{0,6}} {_WITHOUT}\b"
-    r"|\b(?:if|when|once|until|unless|almost|nearly|that|which|what|where|only|had|was|were|used|not)"
-    rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
-)
-"""Pain denied at times, elsewhere or as a wish: that is pain."""
-
-
-SENTENCE = re.compile(
-    r"[.;!?\n]+(?!\s*(?:except|only|unless|until|till|but|apart|when|if|though|however|save|and|or)\b)", re.IGNORECASE
-)
-"""Where a sentence ends: what is said in the next is about something else, unless it takes back what was said."""
 
 
 class Care(NamedTuple):
@@ -239,10 +200,9 @@ def care_of(text: str) -> Care:
     """What a question that may speak of pain, injury, illness, pregnancy or a child calls for.
 
     A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
-    injury that mends, said to be long ago or healed, or is the grip's or the skin's own, are the other words answered.
+    injury that mends, said to be long ago or healed, or is the grip's or the skin's own, or is told in passing, mild or
+    of the past, in a long question about something else, are the other words answered.
 
-    >>> care_of("old break of the wrist, elbows stay low").rest
-    'elbows stay low'
     >>> care_of("no pain until the elbows lock") == Care(CAUTION, None)
     True
     """
@@ -269,8 +229,19 @@ def care_of(text: str) -> Care:
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
     fresh = any(UNSETTLED.search(part) for part in parts if _troubled(part))
     over = CLEARED.search(said) or (MENDED.search(said) and not fresh)
-    settled = over and not _troubled(rest)
-    return Care(" ".join((CAUTION, *says)), rest) if settled and rest else Care(CAUTION, None)
+    if over and rest and not _troubled(rest):
+        return Care(" ".join((CAUTION, *says)), rest)
+    return _in_passing(said)
+
+
+def _in_passing(said: str) -> Care:
+    """What a long question calls for whose trouble is mild, or of the past: its care, and the other words."""
+    words = said.split()
+    troubles = [*(each.group() for each in PHRASE.finditer(said)), *(w for w in words if WORD.match(w) or misspelt(w))]
+    if len(words) < LEAST_WORDS or HARD.search(said) or not all(MILD.match(each) for each in troubles):
+        return Care(CAUTION, None)
+    rest = " ".join(w for w in PHRASE.sub(" ", said).split() if not (WORD.match(w) or misspelt(w)))
+    return Care(IN_PASSING, rest)
 
 
 def caution_for(text: str) -> str | None:

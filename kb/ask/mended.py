@@ -12,7 +12,7 @@ _VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
 
 MENDED = re.compile(
     rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}"
-    rf"|(?:{_COUNT} )?(?:years|winters|summers|seasons) (?:ago|back)|long ago"
+    rf"|(?:{_COUNT} )?(?:years|yrs|winters|summers|seasons) (?:ago|back)|long ago"
     r"|(?:long since )?healed|old(?= (?:broken|fractured))"
     r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
     r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"
@@ -39,7 +39,7 @@ MENDS = re.compile(
     r"|(?:(?:left|right|old) )?acl(?: (?:reconstruct\w*|repair\w*|op|surgery|done))*"
     r"|ligament (?:repair\w*|reconstruct\w*)"
     rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?{_LIMB}"
-    r"|(?:(?:a )?(?:mild|slight) )?concussion)\b"
+    r"|(?:(?:a )?(?:mild|slight) )?concussion|(?:pelvic )?physio\w*|post ?(?:birth|natal|partum)\w*)\b"
 )
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 

@@ -459,6 +459,26 @@ def test_more_than_an_ache_of_the_day_after_is_for_somebody_qualified(db: sqlite
     assert find(db, phrase).faults == ()
 
 
+@pytest.mark.parametrize("phrase", phrases("in_passing.tsv"))
+def test_what_is_told_in_passing_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
+    """Mild, or of the past, in a long question about something else: its care, then the faults. Ours."""
+    found = find(db, phrase)
+    assert found.caution
+    assert not found.caution.startswith(CAUTION) or "Free of pain" in found.caution or care_of(phrase).rest
+    assert found.faults
+
+
+@pytest.mark.parametrize("phrase", phrases("in_passing.tsv"))
+@pytest.mark.parametrize(
+    "more", ["sharp", "it is numb at night", "the back aches", "dizzy after", "swollen since", "my son"]
+)
+def test_what_makes_more_of_it_stands_alone(db: sqlite3.Connection, phrase: str, more: str) -> None:
+    """The same questions with a word that a doctor would want to hear: no fault and no drill."""
+    found = find(db, f"{phrase}; {more}")
+    assert found.caution
+    assert found.faults == ()
+
+
 @pytest.mark.parametrize("phrase", phrases("niggles.tsv"))
 def test_a_niggle_is_cautioned_and_the_rest_answered(db: sqlite3.Connection, phrase: str) -> None:
     """Less of it, and what it must not do; then the fault."""

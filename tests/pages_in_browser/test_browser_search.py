@@ -42,6 +42,7 @@ def phrases() -> list[str]:
         "no_cautions.tsv",
         "mended.tsv",
         "niggles.tsv",
+        "in_passing.tsv",
         "squeezed.tsv",
         "scraped.tsv",
         "next_day.tsv",

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, find, mended, misspelt, read
+from kb.ask import cautions, cues, denied, find, in_passing, mended, misspelt, read
 from kb.ask.minors import MINORS
 from kb.show.coach_words import plain_markdown
 from kb.show.is_it import is_it
@@ -55,13 +55,17 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "phrase": cautions.PHRASE.pattern,
             "spelt": misspelt.SPELT,
             "harmless": sorted(misspelt.HARMLESS),
-            "denied": cautions.DENIED.pattern,
-            "hedged": cautions.HEDGED.pattern,
-            "sentence": cautions.SENTENCE.pattern,
+            "denied": denied.DENIED.pattern,
+            "hedged": denied.HEDGED.pattern,
+            "sentence": denied.SENTENCE.pattern,
             "mended": mended.MENDED.pattern,
             "cleared": mended.CLEARED.pattern,
             "mends": mended.MENDS.pattern,
             "unsettled": mended.UNSETTLED.pattern,
+            "mild": in_passing.MILD.pattern,
+            "hard": in_passing.HARD.pattern,
+            "inPassing": in_passing.IN_PASSING,
+            "leastWords": in_passing.LEAST_WORDS,
             "minors": [[minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in MINORS],
             "after": cautions.AFTER,
         },

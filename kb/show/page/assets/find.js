@@ -103,7 +103,12 @@
     if (says.length && more && !troubled(more)) return [says.join(" "), more];
     const rest = left(more, caution.mended, caution.mends);
     const settled = (has(caution.cleared) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
-    return settled && rest ? [[caution.says, ...says].join(" "), rest] : [caution.says, null];
+    if (settled && rest) return [[caution.says, ...says].join(" "), rest];
+    // told in passing, in a long question about something else: mild, or of the past
+    const words = said.split(" "), told = (word) => trouble.test(word) || misspelt(word), mild = new RegExp(caution.mild);
+    const troubles = [...(said.match(new RegExp(caution.phrase, "g")) || []), ...words.filter(told)];
+    if (words.length < caution.leastWords || new RegExp(caution.hard).test(said) || !troubles.every((each) => mild.test(each))) return [caution.says, null];
+    return [caution.inPassing, left(said, caution.phrase).split(" ").filter((word) => !told(word)).join(" ")];
   };
 
   // what the words may stand for

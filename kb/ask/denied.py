@@ -1,0 +1,52 @@
+"""What says that there is no trouble of the body after all, and what takes that back."""
+
+import re
+
+__all__ = ["DENIED", "HEDGED", "SENTENCE"]
+
+_WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
+_ILL = (
+    r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling"
+    r"|dizziness)"
+)
+_NO_PAIN = (
+    rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
+    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful)|never (?:hurts?|aches))"
+)
+_UNHURT = (
+    r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
+    r" (?:hurt|injured)(?! (?:until|till?|unless|except|much|badly|too|at first|as|that|when|then))"
+    r"|(?:nobody|no one) (?:was|got|gets) hurt|without (?:getting hurt|hurting (?:anyone|anybody|themselves))"
+    r"|not injured(?! (?:until|till?|unless|except|much|badly|too|at first|as|when))"
+)
+
+_FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
+
+_TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
+_ANOTHERS = (
+    r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
+    r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
+)
+_OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
+
+DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE}|{_ANOTHERS})\b")
+"""Pain denied, or of the pride alone; a physiotherapist who asks; of age; or another's."""
+
+HEDGED = re.compile(
+    rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"
+    r"|most|mostly|usually|normally|often|always|yet|before|below|under|this|today|so far|as|more|left|right|one"
+    r"|other)\b"
+    r"|\bt(?: \w+){0,6} with(?:out (?:any )?| no )pain\b|\bt(?: \w+)? pain free\b"
+    r"|\b(?:not|never|cannot|cant|hardly|barely|rarely|seldom|nearly|almost|mostly|only|just|how|can|could|want"
+    r"|wants|wish|hope|way|try|trying|used|get|getting|be|was|were|until|unless|if|when|longer|first|after|before|since"
+    rf"|should|would|will)(?: \w+){{0,6}} {_WITHOUT}\b"
+    r"|\b(?:if|when|once|until|unless|almost|nearly|that|which|what|where|only|had|was|were|used|not)"
+    rf"(?: \w+){{0,2}} {_NO_PAIN}\b"
+)
+"""Pain denied at times, elsewhere or as a wish: that is pain."""
+
+
+SENTENCE = re.compile(
+    r"[.;!?\n]+(?!\s*(?:except|only|unless|until|till|but|apart|when|if|though|however|save|and|or)\b)", re.IGNORECASE
+)
+"""Where a sentence ends: what is said in the next is about something else, unless it takes back what was said."""
