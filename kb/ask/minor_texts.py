@@ -116,24 +116,27 @@ source."""
 
 
 BACK_AFTER = (
-    "A low back that aches after it and is well by the next morning: nothing that hollows it, and half as much of what"
-    " brings it on. Nothing goes overhead with the ribs up; if they can't stay down, a stick only. In the lift itself,"
-    " longer than a night, stronger, into a leg, or again and again for a fortnight: ask someone qualified first."
+    "A low back that aches after lifting and is well by the next morning: nothing that hollows it, or rounds it under"
+    " load, and half as much of what brings it on. Nothing goes overhead with the ribs up; if they can't stay down, a"
+    " stick only. In the lift itself, longer than a night, growing, or again and again for a fortnight: ask someone"
+    " qualified first. Into a leg, numb or weak, or bladder or bowels changed: no lifting, and a doctor at once."
 )
 """What comes first where a low back is said to ache after lifting and to be well by the morning. Common practice, no
 source."""
 
 
 ONE_WRIST = (
-    "A wrist that gets sore from a bar held in the hand: nothing that bends it back under load until it is well; pulls,"
-    " front squats with straps or crossed arms, and what opens the rack without weight meanwhile. Sore at rest, in a"
-    " grip or overhead, swollen, after a fall, or for a fortnight: ask someone qualified first."
+    "A wrist that gets sore from a bar held in the hand: nothing that bends it back under load until it is well, no"
+    " leaning on the hand and nothing overhead but a stick; pulls, front squats with straps or crossed arms, and what"
+    " opens the rack without weight meanwhile. Sore at rest, in a grip or under a stick, swollen, numb fingers, after a"
+    " fall or a knock, or for a fortnight: ask someone qualified first."
 )
 """What comes first where a wrist is said to get sore from cleans, and no more. Common practice, no source."""
 
 
 STRETCHED = (
-    "Sore from being stretched: that stretch ends today. An end that has always been there, painless, isn't pushed."
-    " Still sore without it, a changed end, catching or swollen: ask someone qualified first."
+    "A joint made sore by a stretch: leave that stretch out. Where a joint has always stopped short, without pain, it"
+    " isn't pushed further. Still sore without it, stopping sooner than it did, catching, swollen or numb: ask someone"
+    " qualified first."
 )
 """What comes first where a stretch is said to make a joint sore. Common practice, no source."""

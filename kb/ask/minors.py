@@ -225,8 +225,8 @@ MINORS = (
             r"|\b(?:left|right) wrist aches\b|\bsore wrists?(?: a day after)?\b"
         ),
         re.compile(
-            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|night|rest|weeks|months|always|fell|fall|broke\w*"
-            r"|operat\w*|kettle|jar|overhead|snatch\w*|child\w*|pregnan\w*)\b"
+            r"\b(?:sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|night|rest|weeks|months|always|since|still|fell|fall"
+            r"|broke\w*|operat\w*|kettle|jar|overhead|snatch\w*|child\w*|pregnan\w*)\b"
         ),
     ),
     Minor(

@@ -9,7 +9,7 @@ __all__ = ["SaidOf", "said_of"]
 
 HURT_ONCE = (
     "Hurt there once. Free of pain today, and cleared to lift? Then this is for you: lighter than usual, unloaded"
-    " first. If not, ask someone qualified first: a doctor or a physiotherapist."
+    " first, and stop if it is felt again. If not, ask someone qualified first: a doctor or a physiotherapist."
 )
 """What comes first where all that was said of the body is long over, or cleared. Common practice, no source."""
 

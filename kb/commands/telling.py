@@ -62,14 +62,15 @@ def heavy_of(db: sqlite3.Connection, lift: Lift, best: Sequence[str], bar: str, 
     from kb.discs import iron_of
 
     bests = bests_of(db, best, "kg")
-    heavy = in_kilograms(bests, iron_of(bar)) if best else shares
+    iron = iron_of(bar)
+    heavy = in_kilograms(bests, iron) if best else shares
     if shows_from is None:
         return heavy
     from kb.show.where_it_shows import from_where_it_shows
 
     its_best = bests.get(lift.id)
     lifts = frozenset(map(str, (lift.id, *lift.parts)))
-    return from_where_it_shows(shows_from, its_best.kg if its_best else None, lifts, heavy)
+    return from_where_it_shows(shows_from, its_best.kg if its_best else None, lifts, heavy, iron.least)
 
 
 def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling":

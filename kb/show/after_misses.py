@@ -22,7 +22,8 @@ def after_misses(missed: Sequence[str], now: str, step: str) -> str:
     return (
         f"After {was}: not that again today, whatever the plan says. {now}, nine tenths of the least, three singles."
         f" All three to standard and quick: {step} more, {STEPS} steps at most, a good single before each, and stop"
-        f" below {least}. The first miss ends the lift: its parts at ease, or home. Short of sleep, ill or in haste:"
-        f" stay at {now}. For two weeks shares are of {least}, not of the best; then the best is tried anew."
-        " Always missed the same way, in front or behind: that is a fault to look up, with `find`."
+        f" below {least}. The first miss ends the lift: its parts at ease, or home. Short of sleep or in haste: stay"
+        f" at {now}; ill, dizzy or hurt: no lifting. For two weeks shares are of {least}, not of the best; if all went"
+        " well, the best counts again. Always missed the same way, in front or behind: that is a"
+        " fault to look up, with `find`."
     )

@@ -24,12 +24,20 @@ def passed_said(kg: float) -> str:
     )
 
 
-def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], heavy: Heavy) -> Heavy:
+def _range(least: float, most: float, bar: float) -> str:
+    """From the one to the other, and neither less than the bar."""
+    if most < bar:
+        return f"no more than {most:.0f} kg: a lighter bar, or a stick"
+    least = max(bar, least)
+    return f"{most:.0f} kg" if round(least) == round(most) else f"{least:.0f} kg, up to {most:.0f} kg"
+
+
+def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], heavy: Heavy, bar_kg: float) -> Heavy:
     """Kilograms near where it shows, for drills whose weight is a share of one of these lifts; else as `heavy` says.
 
     `best` is the best of the lift, None where it isn't known: then what it shows at is taken to be nine tenths of it.
     """
-    base = max(best or 0.0, kg / OF_A_BEST)
+    base = kg / OF_A_BEST if best is None else max(best, kg)
 
     def near(entry: Entry) -> str:
         share, drill = entry.drill.load_from, entry.drill
@@ -45,11 +53,12 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
         if drill.stage is Stage.FINISH:
             return heavy(entry)
         if drill.stage is Stage.WHOLE and entry.load is Load.LIGHT:
-            return f"then up to {kg * NEAR:.0f} kg"
+            return "then up to " + _range(kg * NEAR, kg * NEAR, bar_kg).removeprefix("no more than ")
         if drill.stage is Stage.WHOLE:
-            return f"{kg * NEAR:.0f} kg, up to {kg * UP_TO:.0f} kg, not to where it shows"
+            return f"{_range(kg * NEAR, kg * UP_TO, bar_kg)}, not to where it shows"
         most = min(share.percent[1] / 100 * base, kg * UP_TO)
-        least = max(share.percent[0] / 100 * base, most * NEAR)
-        return f"then {least:.0f} kg, up to {most:.0f} kg" if entry.work else f"{most:.0f} kg"
+        least = share.percent[0] / 100 * base
+        least = most * NEAR if least > most else max(least, most * NEAR)
+        return f"then {_range(least, most, bar_kg)}" if entry.work else _range(most, most, bar_kg)
 
     return near
