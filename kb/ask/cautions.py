@@ -53,6 +53,13 @@ _HEART = rf"(?:{_WHERE}|breathless|sweat\w*|gr[ea]y|pale|dizzy)"
 
 _FAINT = r"(?:gr[ea]y|pale|dizzy|sweat\w*|breathless|out of breath|black|walking|at rest)"
 
+_STROKE = (
+    r"(?:(?:had|has|having|after|since|suffered|survived) (?:a |his |her |my )?(?:mini |small |minor )?strokes?"
+    r"|(?<!of )(?<!rowing )(?<!each )(?<!every )(?:a|mini|his|her|my) stroke(?! (?:rate|of the|in (?:rowing"
+    r"|swimming|the)))"
+    r"|signs of (?:a )?stroke|strokes? (?:last|two|three|\d))"
+)
+
 AT_ONCE = re.compile(
     rf"\b{_FAINT}\b.*\btight chest\b|\btight chest\b.*\b{_FAINT}\b|\btightness in {_CHEST}\b"
     rf"|\b{_TIGHT}\b.*\b{_HEART}\b|\b{_HEART}\b.*\b{_TIGHT}\b"
@@ -60,7 +67,8 @@ AT_ONCE = re.compile(
     r"|\bchest (?:(?:is|was|felt|feels|gets|got|goes|went|so|all|very|really|quite) ){0,2}tight\w*\b"
     rf"|\b(?:squeez\w*|pressure|crushing|pain|ache|burning)\b(?: \w+){{0,2}} (?:across|in|behind) {_CHEST}\b"
     r"|\b(?:pain|ache|aching|squeez\w*)\b(?: \w+){0,6} (?:jaw|left arm)\b|\bfa[iy]nt\w*\b|\bpass(?:ed|es|ing)? out\b"
-    r"|\bblack(?:ed|ing)? out\b|\bstroke\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b|\bunconscious\b|\bknocked out\b"
+    rf"|\bblack(?:ed|ing)? out\b|\b{_STROKE}\b|\bseizure\b|\bheart attack\b|\bpalpitat\w*\b|\bunconscious\b"
+    rf"|\bknocked out\b"
     r"|\b(?:grey|gray|pale|white|ashen)\b(?: \w+){0,4} (?:sweat\w*|clammy)\b"
     r"|\b(?:sweat\w*|clammy)\b(?: \w+){0,3} (?:grey|gray|pale|ashen)\b"
     r"|\bslurr\w*\b|\bface (?:\w+ )?droop\w*\b|\b(?:doesn ?t|not) know where (?:he|she|they) (?:is|are)\b"
@@ -123,7 +131,7 @@ ach(e|es|ed|ing|y)$ achil agony allerg arthrit as(th)?ma bleed bruis bursit canc
 diabet disloc diz+[iy] epilep fa[iy]nt fever fractur headach heal(ed|ing)$ herni hurt hypertens illness impinge inflam?
 inj[ue]r labrum lighthead ligament menisc migrain miscarr nause niggl numb$ numbness operat(ed|ion) osteopor
 pacemaker pa[iy]n(s|ed|ful|fully|ing)?$ palpitat physio pinch post(natal|partum) preg prolaps rehab rotator
-ruptur sciatic seizure shingles sore(ness)?$ spasm sprain stitches strain stroke$ sublux surg swell
+ruptur sciatic seizure shingles sore(ness)?$ spasm sprain stitches strain sublux surg swell
 swollen tendin tendon tingl torn$ trimester twing unwell vertigo vomit wrenched
 """.split()
 """Beginnings of folded words: a body in trouble, not a lift gone wrong."""

@@ -20,7 +20,9 @@ _UNHURT = (
     r"|not injured(?! (?:until|till?|unless|except|much|badly|too|at first|as|when))"
 )
 
-_FIGURE = r"(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
+_FIGURE = (
+    r"looks? painful|(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
+)
 
 _TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
 _ANOTHERS = (

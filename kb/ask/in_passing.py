@@ -18,8 +18,8 @@ MILD = re.compile(
     r"^(?:ach(?:e|es|ed|ing|y)|sore(?:ness)?|bruis\w*|twing\w*|niggl\w*|grumbl\w*|crank\w*|sprain\w*|strain\w*"
     r"|physio\w*"
     r"|rehab\w*|heal(?:ed|ing)|operat\w*|surg\w*|fractur\w*|inju?e?r\w*|stitches|ligament\w*|menisc\w*|cartilage|acl"
-    r"|reconstruct\w*|blue in the face|broke.*|tore .*|torn|old .*|healed .*|bad (?:knee|wrist|elbow|hip|ankle"
-    r"|(?:big )?toe)s?"
+    r"|reconstruct\w*|(?:blue|white|red) in the face|broke.*|tore .*|torn|old .*|healed .*"
+    r"|bad (?:knee|wrist|elbow|hip|ankle|(?:big )?toe)s?"
     r"|(?:knee|wrist|elbow|hip|ankle)s? (?:\w+ ){0,2}(?:crank|grumbl)\w*)$"
 )
 """Words and phrases of trouble that are mild, or of the past."""

@@ -103,7 +103,8 @@ MINORS = (
             r"|sprain\w*|jammed|child\w*|years? old)\b"
         ),
         re.compile(
-            r"\b(?:still|days|weeks|months|afterwards|after(?! (?:\w+ )?rep)|night|always|since(?! (?:\w+ )?thumbs?))\b"
+            r"\b(?:still|days|weeks|months|afterwards|after(?! (?:\w+ )?rep)|night"
+            r"|always|since (?:then|last|yesterday|the|a|mon|tues|wednes|thurs|fri|satur|sun|\d)\w*)\b"
         ),
     ),
     Minor(

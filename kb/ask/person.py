@@ -183,6 +183,33 @@ PERSON = (
         " nothing that it can't hold level.",
     ),
     Minded(
+        re.compile(
+            r"\b(?:meets?|comp(?:s|etitions?)?|platform|in front of (?:people|judges|a crowd))\b(?: \w+){0,12}"
+            r" (?:nerves|nervous|shak(?:y|es|ing)|rush\w*|bomb\w*|goes to pieces)\b"
+            r"|\b(?:nerves|nervous|shaky|bombs|goes to pieces)\b(?: \w+){0,10} (?:meets?|comp(?:s|etitions?)?"
+            r"|platform)\b"
+            r"|\bfine in (?:the gym|training)\b(?: \w+){0,12} (?:meets?|comp(?:s|etitions?)?|platform)\b"
+        ),
+        "Only before people: the lift is held, so no drills for it. The day is rehearsed once a week: what is worn, a"
+        " name called, a minute on a clock, two who watch and judge; chalk, grip, breath, go, the same four steps"
+        " every time. The opener is one made in any week, 88 to 90 %; after a miss the same again.",
+    ),
+    Minded(
+        re.compile(r"\b(?:grass|gravel|sand|slop(?:e|es|y|ing)|uneven (?:floor|ground)|wet (?:floor|ground)|carpet)\b"),
+        "Grass, a slope or carpet: soles catch or slide, so feet don't move as they do indoors. A flat, dry board or"
+        " two rubber mats side by side that can't shift; else no jump and no split, feet planted, until there is one."
+        " Twice on firm floor first: if it goes there, it is the ground.",
+    ),
+    Minded(
+        re.compile(
+            r"\b(?:post ?(?:birth|natal|partum)\w*|new (?:mum|mom|mother)|(?:first|second|third) baby"
+            r"|after (?:the )?birth|had a baby|pelvic (?:physio\w*|floor))\b"
+        ),
+        "After a birth: breath out on the effort, nothing held for long, short sets. Leaking, heaviness, a bulge"
+        " along the belly, bleeding or pain ends that drill, and it is for whoever cleared them before the next. Half"
+        " of what was at first, and no old bests.",
+    ),
+    Minded(
         re.compile(r"\b(?:big|large|round|bit of a|beer) (?:belly|stomach|tummy|gut)\b|\bbig (?:chest|bust|bosom)\b"),
         "A belly or a chest in the way is build: feet a shoe wider, toes out, hands a thumb wider, and from blocks or"
         " boards at shin height, so that a breath goes in, taken standing. A small arc round it is theirs; judge"

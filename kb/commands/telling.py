@@ -11,7 +11,8 @@ from kb.ask.together import Together
 from kb.commands.beside_asked import besides
 from kb.commands.leading import Leading
 from kb.commands.said import SaidOf
-from kb.terms import FaultId, Lift
+from kb.kit import BARS
+from kb.terms import FaultId, ItemId, Lift
 
 if TYPE_CHECKING:
     from kb.show.heavy import Heavy
@@ -81,7 +82,7 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
         lifter.leads.text,
         lifter.leads.number,
         heavy=heavy_of(db, found.matter.shelf.lift, lifter.best, lifter.bar, lifter.shows_from),
-        numbers=_numbers(db, found.matter.shelf, lifter),
+        numbers=_numbers(db, found.matter.shelf, found.matter.question.have, lifter),
         weeks=lifter.weeks,
         besides=besides(db, found, lifter.seen, lifter.asked, named=lifter.named),
         caution=lifter.beside.caution,
@@ -91,10 +92,10 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
     )
 
 
-def _numbers(db: sqlite3.Connection, shelf: Shelf, lifter: Lifter) -> tuple[str, ...]:
+def _numbers(db: sqlite3.Connection, shelf: Shelf, have: frozenset[ItemId], lifter: Lifter) -> tuple[str, ...]:
     """What the bests say of one another, and what it means that it shows from some weight on; nothing without them."""
     said: tuple[str, ...] = ()
-    if lifter.shows_from is not None:
+    if lifter.shows_from is not None and not have.isdisjoint(BARS):
         from kb.show.where_it_shows import passed_said
 
         said = (passed_said(lifter.shows_from),)
@@ -112,7 +113,7 @@ def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[s
     """What was asked for of the telling, for programs: nothing where nothing was."""
     more: dict[str, Any] = {}
     if lifter.best or lifter.shows_from is not None:
-        more["numbers"] = list(_numbers(db, found.matter.shelf, lifter))
+        more["numbers"] = list(_numbers(db, found.matter.shelf, found.matter.question.have, lifter))
     if lifter.weeks is not None:
         from kb.show.over_weeks import over_weeks
 

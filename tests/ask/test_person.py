@@ -38,6 +38,9 @@ SAYS = {
     "Is it one": ["just wondering if I should bother", "is it a fault at all?", "do I leave it alone?"],
     "Better from a raised bar": ["on two blocks of plates he's much better", "might be he doesn't fit the floor"],
     "New on one side": ["since Christmas the right arm comes late", "his left elbow is late since Christmas"],
+    "Only before people": ["fine in the gym, misses the opener at meets", "nervous on the platform"],
+    "Grass, a slope": ["on rough grass in the park", "a strip of carpet"],
+    "After a birth": ["7 months post-birth, cleared", "a new mum"],
     "A belly or a chest": ["61, big belly, 118 kg"],
     "Few words in common": ["English is not our first", "doesn't speak much English"],
     "Nothing may drop": [
