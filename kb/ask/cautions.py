@@ -5,13 +5,15 @@ ago or healed, and the troubles of kb/ask/minors.py, are cautioned first, and th
 """
 
 import re
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.denied import DENIED, HEDGED, SENTENCE
-from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD
-from kb.ask.mended import CLEARED, MENDED, MENDS, UNSETTLED
+from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD, SIGNS, VITAL
+from kb.ask.mended import MENDED, MENDS, UNSETTLED, is_cleared
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
+from kb.ask.never import NEVER, never_cleared
 from kb.words import fold
 
 # fmt: off
@@ -159,73 +161,86 @@ stabbing
 (?:something|it) (?:go|goes|went|gave|pop|popped|snap|snapped|rip|ripped|tear) in (?:my|his|her|the)
 (?:the|got|has|had|have|with|after|a) flu|acl|reconstruct(?:ed|ion)
 sick(?! of)\b|(?:short of|out of|no) breath at rest|(?:dark|brown|red) (?:urine|pee|wee)
-(?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
-eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
 (?:cutting|weight|diet) (?:plan|cut)|cut(?:ting)? weight|mak(?:e|es|ing) weight|los(?:e|ing) (?:\d+|\w+) kilos?
 (?:hand|arm|finger|foot|leg)s? (?:\w+ )?(?:go|goes|going|went|turns?|is|are) (?:\w+ )?(?:cold|pale|blue|white)
 (?:landed|fell|dropped|came down) on (?:his|her|my|their|the) (?:head|neck|face)
 broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:wrist|arm|elbow|leg|ankle|foot|rib|bone|hand)
 broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?(?:collarbone|toe|finger)
-expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
-(?:had|having) a baby|weeks (?:gone|along)|months (?:gone|along)|after (?:birth|giving birth)
-breastfeeding|(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)
-(?<!as a )(?<!like a )child(?! s play)(?!hood)
-(?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
-(?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
-(?:children|kids) (?:s )?(?:class|group|session|team|club)
-(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven)teen) ?(?:(?:yrs?|years?) old|yo)
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:boy|girl|lad|lass) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
-(?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
-(?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
-(?:pupil|aged) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
 pulled (?:a|his|her|my) (?:muscle|hamstring|groin|back|calf|shoulder)
 (?:back|knee|shoulder|wrist|elbow|hip|neck) (?:went|gave out|has gone|is bad|trouble|problem)
 (?:cranky|grumbly|grumbling) (?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s?
 (?:back|knee|shoulder|wrist|elbow|hip|neck|ankle)s? (?:(?:is|are|gets?|a bit) )*(?:cranky|grumbl(?:e|es|ing|y))
-bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?|(?:hip|knee) replacement|new (?:hip|knee)|slipped dis[ck]
+bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?
+(?:hip|knee) replace(?:ment|d)|new (?:hip|knee)|slipped dis[ck]
 (?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
+(?:had|having) a baby|after (?:birth|giving birth)|breastfeeding
 """.strip().splitlines()
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
-PHRASE = re.compile(r"\b(?:" + "|".join((*_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
+PHRASE = re.compile(r"\b(?:" + "|".join((*NEVER, *_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
 
 
 class Care(NamedTuple):
-    """The caution that words call for, None for none; and the words to be answered after it, None for none of them."""
+    """The caution that words call for, None for none; and the words to be answered after it, None for none of them.
+
+    `may_clear`: they would be, were it said that all of it is settled.
+    """
 
     caution: str | None
     rest: str | None
+    may_clear: bool = False
+
+
+def _told(word: str) -> bool:
+    return bool(WORD.match(word)) or misspelt(word)
 
 
 def _troubled(folded: str) -> bool:
-    words = frozenset(folded.split())
-    return bool(PHRASE.search(folded)) or any(WORD.match(word) or misspelt(word) for word in words)
+    return bool(PHRASE.search(folded)) or any(map(_told, frozenset(folded.split())))
 
 
-def care_of(text: str) -> Care:
+def _untroubled(said: str) -> str:
+    """The words that don't speak of trouble."""
+    return " ".join(word for word in PHRASE.sub(" ", said).split() if not _told(word))
+
+
+def care_of(text: str, *, cleared: bool = False) -> Care:
     """What a question that may speak of pain, injury, illness, pregnancy or a child calls for.
 
     A misspelling of such a word counts as the word; pain that is plainly denied doesn't. Only where all of it is an
     injury that mends, said to be long ago or healed, or is the grip's or the skin's own, or is told in passing, mild or
-    of the past, in a long question about something else, are the other words answered.
+    of the past, in a long question about something else, or where somebody who may has cleared it, are the other words
+    answered. `cleared`: whoever asks says that the lifter is free of pain and well today, and cleared to lift. That
+    doesn't hold for what can't wait, a child, a pregnancy or an eating disorder.
 
-    >>> care_of("no pain until the elbows lock") == Care(CAUTION, None)
+    >>> care_of("no pain until the elbows lock") == Care(CAUTION, None, may_clear=True)
     True
+    >>> care_of("hip replacement in spring, the bar swings away", cleared=True).rest
+    'in spring the bar swings away'
     """
+    care, said = _read(text)
+    if care.caution != CAUTION or care.rest is not None or never_cleared(said):
+        return care
+    rest = _untroubled(said)
+    return Care(CAUTION, rest) if cleared and rest else care._replace(may_clear=bool(rest))
+
+
+def _read(text: str) -> tuple[Care, str]:
+    """What the words themselves call for; and the words, without what was denied."""
     folded = fold(text)
     if AT_ONCE.search(folded):
-        return Care(URGENT, None)
+        return Care(URGENT, None), folded
     if not _troubled(folded):
-        return Care(None, text)
+        return Care(None, text), folded
     parts = [fold(part) for part in SENTENCE.split(text)]
     hedged = any(HEDGED.search(part) for part in parts)
+    if not hedged:
+        parts = [" ".join(DENIED.sub(" ", part).split()) for part in parts]
     said = folded if hedged else " ".join(DENIED.sub(" ", folded).split())
     if not _troubled(said):
-        return Care(None, said)
+        return Care(None, said), said
     if SAME_DAY.search(said):
-        return Care(TODAY, None)
+        return Care(TODAY, None), said
     says, left = [], said
     for minor in MINORS:
         without = " ".join(minor.said.sub(" ", left).split())
@@ -233,22 +248,31 @@ def care_of(text: str) -> Care:
             says.append(minor.says)
             left = without
     if says and left and not _troubled(left):
-        return Care(" ".join(says), left)
+        return Care(" ".join(says), left), said
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
     fresh = any(UNSETTLED.search(part) for part in parts if _troubled(part))
-    over = CLEARED.search(said) or (MENDED.search(said) and not fresh)
+    over = is_cleared(said) or (MENDED.search(said) and not fresh)
     if over and rest and not _troubled(rest):
-        return Care(" ".join((CAUTION, *says)), rest)
-    return _in_passing(said)
+        return Care(" ".join((CAUTION, *says)), rest), said
+    return _in_passing(said, parts), said
 
 
-def _in_passing(said: str) -> Care:
-    """What a long question calls for whose trouble is mild, or of the past: its care, and the other words."""
-    words = said.split()
-    troubles = [*(each.group() for each in PHRASE.finditer(said)), *(w for w in words if WORD.match(w) or misspelt(w))]
-    if len(words) < LEAST_WORDS or HARD.search(said) or not all(MILD.match(each) for each in troubles):
+def _in_passing(said: str, parts: Sequence[str]) -> Care:
+    """What is due where all trouble was cleared, or a long question tells it in passing: its care, and the other words.
+
+    In passing it is mild, or of the past. Neither holds beside a word that makes more of it.
+    """
+    near = {n + more for n, part in enumerate(parts) if _troubled(part) for more in (0, 1)}
+    beside = [part for n, part in enumerate(parts) if n in near]
+    if HARD.search(said) or any(map(SIGNS.search, beside)):
         return Care(CAUTION, None)
-    rest = " ".join(w for w in PHRASE.sub(" ", said).split() if not (WORD.match(w) or misspelt(w)))
+    rest = _untroubled(said)
+    if is_cleared(said) and rest and not never_cleared(said):
+        return Care(CAUTION, rest)
+    words = said.split()
+    troubles = [*(each.group() for each in PHRASE.finditer(said)), *filter(_told, words)]
+    if len(words) < LEAST_WORDS or any(map(VITAL.search, beside)) or not all(MILD.match(each) for each in troubles):
+        return Care(CAUTION, None)
     return Care(IN_PASSING, rest)
 
 

@@ -62,11 +62,15 @@ class Hit(NamedTuple):
 
 
 class Findings(NamedTuple):
-    """What was found; with a caution, nothing else unless an injury is said to be long ago or healed."""
+    """What was found; with a caution, nothing else unless `care_of` lets the rest be answered.
+
+    `may_clear`: it would be, were it said that the lifter is free of it and cleared.
+    """
 
     caution: str | None
     faults: tuple[Hit, ...] = ()
     drills: tuple[Hit, ...] = ()
+    may_clear: bool = False
 
 
 class Document(NamedTuple):
@@ -270,16 +274,17 @@ def _ranked_drills(
     return _best("drill", ((document, _score(document, asked)) for document in whole), exact)
 
 
-def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None) -> Findings:
+def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None, cleared: bool = False) -> Findings:
     """The faults, then the drills, that a coach's words mean, best first.
 
-    Words of pain and the like are answered by the caution alone, or first (`care_of` says when). Misspellings,
+    Words of pain and the like are answered by the caution alone, or first (`care_of` says when, and what `cleared`
+    is). Misspellings,
     plurals, word order and other names are allowed for. A lift given leaves only what serves it or its parts; one
     that the words name puts the others' faults back.
     """
-    caution, rest = care_of(text)
+    caution, rest, may_clear = care_of(text, cleared=cleared)
     if rest is None:
-        return Findings(caution)
+        return Findings(caution, may_clear=may_clear)
     text = rest[:LONGEST]
     faults, drills = fault_documents(db), drill_documents(db)
     known = frozenset().union(*(document.words for document in (*faults, *drills)))

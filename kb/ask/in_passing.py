@@ -2,7 +2,7 @@
 
 import re
 
-__all__ = ["HARD", "IN_PASSING", "LEAST_WORDS", "MILD"]
+__all__ = ["HARD", "IN_PASSING", "LEAST_WORDS", "MILD", "SIGNS", "VITAL"]
 
 IN_PASSING = (
     "Said in passing, but it comes first: nothing that brings it on, lighter than usual, and stop when it is felt. Hurt"
@@ -25,11 +25,22 @@ MILD = re.compile(
 """Words and phrases of trouble that are mild, or of the past."""
 
 HARD = re.compile(
-    r"\b(?:sharp|stab\w*|burn(?:s|ing)|night|numb\w*|tingl\w*|pins|sw[eo]ll\w*|locks up|giv(?:es|ing) way|weaker"
-    r"|getting worse"
-    r"|worsen\w*|every (?:rep|time|lift)|click\w*|dislocat\w*|sublux\w*|popped|chest|heart|breath(?:less|ing)|faint\w*"
-    r"|dizz\w*|light ?headed|pregnan\w*|fever|ill(?:ness)?|bug|flu|pain\w*|hurt\w*|agony|neck|spine|spinal|disc|head"
-    r"|last night|this morning|child|kid|daughter|son|boy|girl)\b"
+    r"\b(?:sharp (?:pain|ache|twinge|stab)|stab\w*|numb\w*|tingl\w*|pins and|sw[eo]ll\w*|breathless|faint\w*|dizz\w*"
+    r"|light ?headed|pregnan\w*|fever|ill(?:ness)?|headach\w*|nause\w*|vomit\w*|pain\w*|hurt\w*|agony)\b"
+)
+"""Words that make more of it wherever they stand: then the caution stands alone."""
+
+SIGNS = re.compile(
+    r"\b(?:sharp|burn(?:s|ing)|nights?|locks up|giv(?:es|ing) way|weaker|getting worse|worsen\w*"
+    r"|every (?:rep|time|lift)|click\w*|popped|breathing|this morning)\b"
+)
+"""Words that make more of it in the same sentence, or the next: the same."""
+
+_MOVES = r"(?:back|forward|forwards|up|down|through|in front|first|falls?|drops?|dips?|tips?|leans?|collapses?)"
+
+VITAL = re.compile(
+    r"\b(?:heart|bug|flu|spine|spinal|discs?|dislocat\w*|sublux\w*"
+    rf"|(?<!behind my )(?<!behind his )(?<!behind her )(?<!behind the )(?:head|neck|chest)(?! {_MOVES}))\b"
     r"|\bback (?:\w+ ){0,2}(?:ach\w*|sore)\b|\b(?:sore|aching|achy|bad) (?:\w+ )?back\b"
 )
-"""Words that make more of it: then the caution stands alone."""
+"""What isn't mild there, unless somebody who may has cleared it."""

@@ -2,7 +2,7 @@
 
 import re
 
-__all__ = ["CLEARED", "MENDED", "MENDS", "UNSETTLED"]
+__all__ = ["CLEARED", "MENDED", "MENDS", "UNCLEARED", "UNSETTLED", "is_cleared"]
 
 _ASIDE = "fracture|injury|operation|surgery|sprain|strain|break"
 _LIMB = "(?:wrist|arm|forearm|elbow|leg|shin|knee|ankle|foot|rib|bone|hand|thumb|finger|toe|collarbone)"
@@ -44,8 +44,30 @@ MENDS = re.compile(
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 
 
+_WHO = (
+    r"(?:(?:women s )?(?:health )?physio\w*|cardiologist|doctors?|gp|surgeon|hospital|consultant|neurologist"
+    r"|specialist|clinic)"
+)
+_FINE = r"(?:happy|fine|ok|okay|content|satisfied)"
+
 CLEARED = re.compile(
-    r"\b(?<!not )(?<!n t )(?<!until )(?<!unless )(?<!if )(?<!when )(?<!once )(?<!be )(?<!get )(?<!never )"
-    r"cleared by (?:a |the |my |his |her |their )?(?:doctors?|gp|physio\w*|surgeon|hospital|consultant|neurologist)\b"
+    rf"\b(?:(?:cleared|signed off|passed fit|given the (?:go ahead|all clear|ok)|ok(?:ay)?ed) (?:\w+ ){{0,3}}?by"
+    rf" (?:a |the |my |his |her |their )?(?:own )?{_WHO}"
+    rf"|{_WHO} (?:has |have |s |ve )?(?:already |now |fully |since )?"
+    r"(?:cleared|signed|passed|ok(?:ay)?ed) (?:it|me|him|her|them)\b"
+    rf"|{_WHO} (?:has |have |s |ve )?(?:given|gave) (?:me |him |her |them |it )?the (?:go ahead|all clear|ok)"
+    rf"|{_WHO} (?:has |have |s |ve )?seen (?:it|him|her|me) and (?:is|s|was) {_FINE}"
+    rf"|all clear (?:\w+ ){{0,2}}?from (?:a |the |my |his |her )?{_WHO})\b"
 )
 """What says that somebody who may has cleared it: then it is settled whenever it was."""
+
+UNCLEARED = re.compile(
+    r"\b(?:not|t|never|until|till|unless|if|when|once|wants?|hop(?:es?|ing)|wait(?:s|ing)|before|yet|needs?|must|should|will"
+    r"|ll|to|being|getting) (?:\w+ ){0,3}?(?:cleared|signed off|passed fit|given the|ok(?:ay)?ed|all clear|seen)\b"
+)
+"""What says that it isn't yet."""
+
+
+def is_cleared(said: str) -> bool:
+    """Whether folded words say that somebody who may has cleared it, and that it isn't yet to come."""
+    return bool(CLEARED.search(said)) and not UNCLEARED.search(said)

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from kb.words import fold
 
-__all__ = ["DOUBT", "PERSON", "Minded", "minded"]
+__all__ = ["DOUBT", "PERSON", "TRIED", "Minded", "minded"]
 
 DOUBT = "Is it one?"
 """What begins the answer of who asks whether it is a fault at all."""
@@ -35,6 +35,14 @@ _OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
 _WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
 _NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
 _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
+
+TRIED = re.compile(
+    r"\b(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them) (?!she|he|it|that|i\b)\w+"
+    rf"|\b(?:{_ANYONE}|club|internet|video|dad|mate|teacher) (?:\w+ ){{0,3}}?(?:say|says|said|saying|shout|shouted"
+    r"|shouting|call|called|calls|teach|teaches|taught|teached|drummed|drilled|cues?|cued|repeats?|repeated|yells?|yelled)"
+    r" (?:\w+ ){0,2}?(?=quoted\b)|\b(?:was|been|were) told (?=quoted\b|to\b)"
+)
+"""What says that words were tried, with the quoted ones as one word."""
 
 PERSON = (
     Minded(
@@ -100,11 +108,7 @@ PERSON = (
         " left as were done; tendons come back later than strength.",
     ),
     Minded(
-        re.compile(
-            r"\b(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them) (?!she|he|it|that|i\b)\w+"
-            rf"|\b{_ANYONE} (?:\w+ ){{0,2}}?(?:say|says|said|saying|shout|shouted|shouting|call|called) (?=quoted\b)"
-            r"|\b(?:was|been|were) told (?=quoted\b|to\b)"
-        ),
+        TRIED,
         'Words that were tried and didn\'t mend it go: say so ("forget what you were told"), and leave them out of the'
         " whole chain. One cue, the drill's own; if five don't change with it, show it instead.",
     ),
@@ -246,12 +250,17 @@ PERSON = (
 )
 
 
+def with_quotes_as_words(text: str) -> str:
+    """Folded words in which "quoted" stands where a quotation begins and ends."""
+    return fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1 years old ", text)))
+
+
 def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
     """What is minded because of what was said, in the table's order; `in_a_chain` with what to ask for there.
 
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded = fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1 years old ", text)))
+    folded = with_quotes_as_words(text)
     found = [each for each in PERSON if each.said.search(folded)]
     return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

@@ -36,7 +36,7 @@ from kb.commands.by_screen_asked import ByScreen, by_screen_option, judged
 from kb.commands.chain_none import put_none, session_command
 from kb.commands.fault_meant import cause_meant, fault_meant, lift_meant
 from kb.commands.leading import Leading, leading
-from kb.commands.said import said_of
+from kb.commands.said import cleared_option, said_of
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.commands.telling import Lifter, heavy_of, telling_json, telling_of
 from kb.errors import BadInput
@@ -71,6 +71,7 @@ __all__ = ["command"]
 )
 @to_option
 @click.option("--said", metavar="WORDS", help="What else was said of the lifter: a care it calls for comes first.")
+@cleared_option
 @click.option(
     "--weeks",
     type=click.IntRange(1, 26),
@@ -108,7 +109,11 @@ def command(
     FAULT is an id, a name or the beginning of one; `find` knows other words. With --to it ends in a part of the lift,
     such as a power clean or a power jerk, and holds no drill that is caught deeper or splits.
     """
-    beside, paper, db = said_of(asked["said"]), paper_of(sheet, paper), ctx.ensure_object(Asked).catalogue()
+    beside, paper, db = (
+        said_of(asked["said"], cleared=asked["cleared"]),
+        paper_of(sheet, paper),
+        ctx.ensure_object(Asked).catalogue(),
+    )
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf = shelf_to(db, lift_meant(ctx, db, fault_id, named_lift), to)
@@ -118,10 +123,10 @@ def command(
     lifter = Lifter.of(fault_id, about.leads, about.too, asked, named=about.cause is not None, beside=beside)
     question = _question(db, shelf, about, room, asked)
     try:
-        found = chain_with_text(db, chain(shelf, question))
+        found = chain_with_text(db, chain(shelf, question), beside.tried)
     except NoChain as none:
         heavy = partial(heavy_of, db, shelf.lift, lifter.best, lifter.bar, lifter.shows_from)
-        put_none(ctx, db, shelf, question, none, room, heavy, as_json=as_json)
+        put_none(ctx, db, shelf, question, none, room, heavy, beside, as_json=as_json)
         ctx.exit(1)
     if sheet is not None:
         _put_sheet(db, found, room, lifter, sheet, paper)
@@ -131,7 +136,7 @@ def command(
         return
     # a session ends in the whole lift
     told = telling_of(db, found, lifter)._replace(session="" if to else session_command(ctx, question))
-    shown = Shown(told, about.judged_by, named=lifter.named or about.leads.number is not None, why=why)
+    shown = Shown(told, about.judged_by, lifter.named or about.leads.number is not None, why, beside.tried)
     _put(db, found, room, shown)
 
 
@@ -195,18 +200,19 @@ def _put_sheet(db: sqlite3.Connection, found: Chain, room: Room, lifter: Lifter,
 
 
 class Shown(NamedTuple):
-    """How an answer is printed: its telling, what a screen said, whether its cause was named, and whether `why`."""
+    """How an answer is printed: its telling, what a screen said, whether its cause was named, `why`, words `tried`."""
 
     telling: "Telling"
     judged_by: ByScreen | None
     named: bool
     why: bool
+    tried: frozenset[str]
 
 
-def _others(db: sqlite3.Connection, found: Chain) -> list[Instead]:
+def _others(db: sqlite3.Connection, found: Chain, tried: frozenset[str]) -> list[Instead]:
     """What the fault's other causes call for; their drills have their text."""
     others = instead(found.matter)
-    return [other._replace(chain=chain_with_text(db, other.chain)) if other.chain else other for other in others]
+    return [other._replace(chain=chain_with_text(db, other.chain, tried)) if other.chain else other for other in others]
 
 
 def _put(db: sqlite3.Connection, found: Chain, room: Room, shown: Shown) -> None:
@@ -214,7 +220,7 @@ def _put(db: sqlite3.Connection, found: Chain, room: Room, shown: Shown) -> None
     from kb.show.setting import setting_of
 
     setting = setting_of()
-    others = _others(db, found)
+    others = _others(db, found, shown.tried)
     lines = chain_text(found, room.kit, setting, named=shown.named, others=others, telling=shown.telling)
     if shown.judged_by:
         lines += shown.judged_by.as_text(setting)

@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -13,6 +13,7 @@ from kb.ask.question import MOST_ENTRIES, ChainQuestion
 from kb.ask.shelf import Shelf
 from kb.ask.with_text import chain_with_text, entries_with_text
 from kb.commands.asked import Room, again, put_json, say, sentence
+from kb.commands.said import SaidOf
 from kb.errors import NoAnswer
 from kb.show.as_json import alone_json, no_chain_json
 
@@ -46,30 +47,40 @@ def put_none(
     none: NoChain,
     room: Room,
     heavy: "Callable[[], Heavy]",
+    beside: SaidOf,
     *,
     as_json: bool,
 ) -> None:
-    """Say why there is no chain, and what there is instead; `heavy` is asked only where a drill is told."""
+    """Say why there is no chain, and what there is instead; `heavy` is asked only where a drill is told.
+
+    What was said of the lifter comes before the drills, here too.
+    """
     from kb.ask.rehearse import rehearse
     from kb.show.no_chain_text import no_chain_text, session_said
 
     longer = _with_more_time(shelf, question)
     today = cut_short(longer, question.seconds or 0) if longer is not None else None
     if longer is not None and today is not None:
-        longer, (today,) = chain_with_text(db, longer), entries_with_text(db, (today,))
+        longer = chain_with_text(db, longer, beside.tried)
+        (today,) = entries_with_text(db, (today,), beside.tried)
     rehearsal = None if longer else rehearse(matter_of(shelf, question))
     if rehearsal is not None:
-        rehearsal = rehearsal._replace(entries=entries_with_text(db, rehearsal.entries))
+        rehearsal = rehearsal._replace(entries=entries_with_text(db, rehearsal.entries, beside.tried))
     session = session_said(shelf, rehearsal, room.kit) if rehearsal else _session(ctx, shelf, question)
     if as_json:
         alone = {"today": alone_json(today, shelf.lift)} if today is not None else {}
-        put_json({**no_chain_json(str(none), rehearsal, session, lift=shelf.lift), **alone})
+        told: dict[str, Any] = {"caution": beside.caution} if beside.caution else {}
+        told |= {"minds": list(beside.minds)} if beside.minds else {}
+        put_json({**no_chain_json(str(none), rehearsal, session, lift=shelf.lift), **alone, **told})
         return
+    from kb.show.chain_text import said_text
     from kb.show.setting import setting_of
 
     say(f"No chain: {sentence(none)}")
     if longer is not None and session is not None:
         say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
+    for line in said_text(beside.caution, beside.minds, setting_of()):
+        click.echo(line)
     if longer is not None and today is not None:
         from kb.show.cut_short_text import cut_short_text
 

@@ -3,6 +3,7 @@
 import click
 
 from kb.commands.asked import Asked, as_json_option, put_json, words
+from kb.commands.said import cleared_option
 from kb.terms import LiftId
 
 __all__ = ["command"]
@@ -11,15 +12,16 @@ __all__ = ["command"]
 @click.command(name="find", short_help="What a coach saw, in any words: faults, then drills.")
 @click.argument("text", nargs=-1, required=True)
 @click.option("--lift", metavar="LIFT", help="Only what this lift has.")
+@cleared_option
 @as_json_option
 @click.pass_context
-def command(ctx: click.Context, text: tuple[str, ...], lift: str | None, as_json: bool) -> None:
+def command(ctx: click.Context, text: tuple[str, ...], lift: str | None, cleared: bool, as_json: bool) -> None:
     """Faults, then drills, from a coach's own words: spelling, order and other names are allowed for."""
     from kb.ask.find import find
     from kb.ask.names import resolve
 
     db = ctx.ensure_object(Asked).catalogue()
-    findings = find(db, words(text), lift=LiftId(resolve(db, "lift", lift)) if lift else None)
+    findings = find(db, words(text), lift=LiftId(resolve(db, "lift", lift)) if lift else None, cleared=cleared)
     if as_json:
         from kb.show.as_json import find_json
 

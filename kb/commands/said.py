@@ -2,9 +2,16 @@
 
 from typing import NamedTuple
 
+import click
+
+from kb.ask.never import CLEARED_SAYS, IF_CLEARED
+from kb.ask.tried import NONE_TRIED
 from kb.errors import BadInput
 
-__all__ = ["SaidOf", "said_of"]
+__all__ = ["SaidOf", "cleared_option", "said_of"]
+
+cleared_option = click.option("--cleared", is_flag=True, help=f"The lifter is {CLEARED_SAYS}.")
+"""What whoever asks vouches for, so that words of an old or settled trouble are cautioned and then answered."""
 
 
 HURT_ONCE = (
@@ -15,23 +22,26 @@ HURT_ONCE = (
 
 
 class SaidOf(NamedTuple):
-    """A caution that comes first, if any, and what to mind in every drill."""
+    """A caution that comes first, if any, what to mind in every drill, and words that were tried and didn't help."""
 
     caution: str = ""
     minds: tuple[str, ...] = ()
+    tried: frozenset[str] = NONE_TRIED
 
 
-def said_of(text: str | None) -> SaidOf:
+def said_of(text: str | None, *, cleared: bool = False) -> SaidOf:
     """What words beside the fault call for; nothing for none.
 
-    Raises BadInput with the caution where it is all that may be answered.
+    `cleared`: whoever asks says that the lifter is free of it and cleared. Raises BadInput with the caution where it is
+    all that may be answered.
     """
     if text is None:
         return SaidOf()
     from kb.ask.cautions import CAUTION, care_of
     from kb.ask.person import minded
+    from kb.ask.tried import tried
 
-    care = care_of(text)
+    care = care_of(text, cleared=cleared)
     if care.caution is not None and care.rest is None:
-        raise BadInput(care.caution)
-    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minded(text))
+        raise BadInput(f"{care.caution} {IF_CLEARED}" if care.may_clear else care.caution)
+    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minded(text), tried(text))

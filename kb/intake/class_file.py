@@ -178,6 +178,7 @@ def _lifter(file: _File, db: sqlite3.Connection, said: LifterModel, at: str, lif
         from_rack=said.bar == "racked",
         to=to,
         said=said.said or "",
+        cleared=bool(said.cleared),
     )
 
 

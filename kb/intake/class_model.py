@@ -5,6 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field, StringConstraints
 
 from kb.ask.class_.people import NEW_AT_ONCE, WARM_UP_S
+from kb.ask.never import CLEARED_SAYS
 from kb.make.fields import Entry, Name
 
 __all__ = ["ENOUGH", "ClassModel", "LifterModel"]
@@ -32,6 +33,9 @@ class LifterModel(Entry):
     )
     to: Name | None = Field(
         default=None, description="the part of the lift they end in, with nothing caught deeper, such as power-clean"
+    )
+    cleared: str | None = Field(
+        default=None, max_length=80, description=f"who cleared them: with it they are {CLEARED_SAYS}"
     )
     said: str | None = Field(default=None, max_length=300, description="what else there is to say of them, in words")
     bar: Literal["light", "racked"] | None = Field(

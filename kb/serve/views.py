@@ -119,8 +119,9 @@ async def _asked(desk: Desk, question: Question) -> Set:
 
 
 def _find(asked: Asked) -> Question:
-    words = asked.said("q")
-    return lambda now: find_page(now.db, words)._replace(query=urlencode({"q": words}))
+    words, cleared = asked.said("q"), asked.said("cleared") == "yes"
+    query = {"q": words, **({"cleared": "yes"} if cleared else {})}
+    return lambda now: find_page(now.db, words, cleared=cleared)._replace(query=urlencode(query))
 
 
 def _chain(asked: Asked) -> Question:

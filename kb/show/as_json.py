@@ -48,7 +48,7 @@ def _named(drill: "Drill") -> Json:
 
 
 def find_json(findings: "Findings") -> Json:
-    """What was found for a coach's words; with a caution both lists are empty, unless an injury is long ago."""
+    """What was found for a coach's words; with a caution both lists are empty, unless the rest may be answered."""
 
     def hit(found: "Hit") -> Json:
         return {"id": found.id, "name": found.name, "lifts": list(found.lifts), "score": found.score}
@@ -56,6 +56,7 @@ def find_json(findings: "Findings") -> Json:
     return {
         "version": VERSION,
         "caution": findings.caution,
+        "may_clear": findings.may_clear,
         "faults": [hit(found) for found in findings.faults],
         "drills": [{"id": found.id, "name": found.name, "score": found.score} for found in findings.drills],
     }

@@ -41,6 +41,7 @@ __all__ = [
     "entry_told",
     "heavier_said",
     "others_said",
+    "said_text",
 ]
 
 JOINTS = (
@@ -177,9 +178,14 @@ def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool)
     lines += _because(matter, setting, taken=taken, stays=stays)
     lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
     lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
-    others = [text for text in telling.minds if text not in doubts]
-    minds = [line for text in others for line in hanging("  - ", text, setting)]
-    return lines + titled("For this lifter", minds, setting)
+    return lines + said_text("", [text for text in telling.minds if text not in doubts], setting)
+
+
+def said_text(caution: str, minds: Sequence[str], setting: Setting) -> list[str]:
+    """A care that what was said of the lifter calls for, and what to mind because of it."""
+    lines = [*hanging("! ", caution, setting), ""] if caution else []
+    told = [line for text in minds for line in hanging("  - ", text, setting)]
+    return lines + titled("For this lifter", told, setting)
 
 
 def _splits(matter: Matter) -> bool:

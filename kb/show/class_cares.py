@@ -36,7 +36,7 @@ def cares_of(plan: ClassPlan) -> list[str]:
     seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
     found = [TODAY_FIRST]
     lifters = plan.matter.asked.lifters
-    said = {each.name: care_of(f"{each.name}. {each.said}") for each in lifters}
+    said = {each.name: care_of(f"{each.name}. {each.said}", cleared=each.cleared) for each in lifters}
     named = [name for name, care in said.items() if care.caution is not None and care.rest is None]
     if named:
         found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")

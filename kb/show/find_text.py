@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from kb.ask.cautions import AFTER
 from kb.ask.find import Findings
+from kb.ask.never import IF_CLEARED
 from kb.show.coach_words import listed
 from kb.show.is_it import is_it
 from kb.show.prose import prose
@@ -17,7 +18,7 @@ def find_text(findings: Findings, setting: Setting, *, first: Mapping[str, str] 
     """Findings in lines; the caution first where there is one; `first` is the text of the first fault, by heading."""
     care = wrapped(findings.caution, setting.width) if findings.caution else []
     if care and not (findings.faults or findings.drills):
-        return care
+        return [*care, "", *wrapped(IF_CLEARED, setting.width)] if findings.may_clear else care
     faults = rows([(hit.id, listed(hit.lifts), hit.name) for hit in findings.faults], setting)
     drills = rows([(hit.id, hit.name) for hit in findings.drills], setting)
     lines = [*titled("Faults", faults, setting), *_is_it(findings, first, setting)]

@@ -1,5 +1,8 @@
 """What was said of a lifter beside the fault, and what is minded because of it: all common practice, no source."""
 
+import json
+from pathlib import Path
+
 import pytest
 from click.testing import CliRunner
 
@@ -97,3 +100,57 @@ def test_a_chain_says_what_is_minded_and_stops_where_it_must(monkeypatch: pytest
     assert stopped.exit_code == 2
     assert "ask someone qualified first" in " ".join(stopped.stderr.split())
     assert stopped.stdout == ""
+
+
+def test_who_is_said_to_be_cleared_has_the_care_and_then_the_chain(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    """What stopped it names the way; with it the care comes first; a child it never answers. So in a class, too."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ["chain", "jerk-press-out", "--kit", "hall", "--said", "slipped a disc in June, 40"]
+    stopped = CliRunner().invoke(drillpath, [*asked[:-1], "herniated a disc in June"])
+    assert "--cleared" in stopped.stderr
+    said = " ".join(
+        CliRunner().invoke(drillpath, [*asked[:-1], "herniated a disc in June", "--cleared"]).stdout.split()
+    )
+    assert said.index("Hurt there once.") < said.index("Because:")
+    child = CliRunner().invoke(drillpath, [*asked[:-1], "my son, 14, a sore knee", "--cleared"])
+    assert child.exit_code == 2
+    assert "--cleared" not in child.stderr
+    lifters = "  - {name: Ada, fault: jerk-press-out, said: herniated a disc in June%s}"
+    for more, instead in (("", "Ada: not by this plan"), (", cleared: his physiotherapist", "Ada: hurt there once.")):
+        file = tmp_path / "class.yaml"
+        file.write_text(f"lift: jerk\nminutes: 45\nlifters:\n{lifters % more}\n", encoding="utf-8")
+        assert instead in " ".join(CliRunner().invoke(drillpath, ["class", str(file)]).stdout.split())
+
+
+def test_words_that_were_tried_are_said_by_no_drill(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever said them, in quotation marks: another cue takes their place. Common practice, no source."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ["chain", "pull-stalls-at-knee", "--lift", "clean", "--kit", "hall", "--said"]
+
+    def cues(words: str) -> list[str]:
+        found = CliRunner().invoke(drillpath, [*asked, words]).stdout
+        return [line.strip() for line in found.splitlines() if line.strip().startswith("Say ")]
+
+    assert any("wait" in cue for cue in cues("he is in a hurry"))
+    for told in (
+        'my first coach always taught "wait, wait, wait, then explode"',
+        'I keep telling him "wait"',
+        'the club drummed "wait" into him',
+    ):
+        assert cues(told)
+        assert not any("wait" in cue for cue in cues(told))
+    assert cues('he says "wait" means nothing to him') == cues("he is in a hurry")
+
+
+def test_where_no_chain_fits_what_was_said_of_the_lifter_is_minded_too(monkeypatch: pytest.MonkeyPatch) -> None:
+    """In five minutes, in words and for programs."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ["chain", "jerk-press-out", "--kit", "hall", "--minutes", "5", "--said", "she's 71, a niggle in the elbow"]
+    found = CliRunner().invoke(drillpath, asked)
+    assert found.exit_code == 1
+    assert found.stdout.index("A niggle:") < found.stdout.index("Past sixty:")
+    told = json.loads(CliRunner().invoke(drillpath, [*asked, "--json"]).stdout)
+    assert told["caution"].startswith("A niggle:")
+    assert [each.partition(":")[0] for each in told["minds"]] == ["Past sixty"]

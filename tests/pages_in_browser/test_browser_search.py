@@ -11,6 +11,7 @@ from pages_shown import Place, Visit, visit
 from kb.ask import read
 from kb.ask.cautions import CAUTION, URGENT
 from kb.ask.find import find
+from kb.ask.never import TICKED
 from kb.kit import fit
 from kb.show.coach_words import plain_markdown
 
@@ -32,6 +33,7 @@ PAIN = tuple(
 )
 
 SEARCH = """(texts) => texts.map((text) => window.drillpathFind(text))"""
+CLEARED = """(texts) => texts.map((text) => window.drillpathFind(text, true))"""
 
 
 def phrases() -> list[str]:
@@ -43,6 +45,7 @@ def phrases() -> list[str]:
         "mended.tsv",
         "niggles.tsv",
         "in_passing.tsv",
+        "cleared.tsv",
         "squeezed.tsv",
         "scraped.tsv",
         "next_day.tsv",
@@ -73,7 +76,7 @@ def test_search_in_the_page_finds_what_the_command_finds(
 
     for text, theirs in zip(asked, visit(browser, files, look), strict=True):
         ours = find(db, text)
-        assert theirs["caution"] == ours.caution, text
+        assert (theirs["caution"], theirs["mayClear"]) == (ours.caution, ours.may_clear), text
         for kind in ("faults", "drills"):
             hits = [(hit.id, pytest.approx(hit.score, abs=2e-3)) for hit in getattr(ours, kind)]
             assert [tuple(hit) for hit in theirs[kind]] == hits, (text, kind)
@@ -97,8 +100,43 @@ def test_words_of_pain_are_answered_by_whom_to_ask_alone(
     for text, theirs in zip(PAIN, found, strict=True):
         ours = find(db, text).caution
         assert ours in (CAUTION, URGENT), text
-        assert theirs == {"caution": ours, "faults": [], "drills": []}, text
+        assert theirs == {"caution": ours, "mayClear": find(db, text).may_clear, "faults": [], "drills": []}, text
     assert shown.split() == (find(db, PAIN[0]).caution or "").split()
+
+
+def test_who_asks_can_say_that_the_lifter_is_cleared(
+    browser: Chromium, files: Place, app: Place, db: read.sqlite3.Connection
+) -> None:
+    """Only where that settles it; then the caution, and what the rest means; other words take it back."""
+    asked = [*(DATA / "cleared.tsv").read_text("utf-8").splitlines()[1:], *PAIN, "my son's bar loops out"]
+
+    def look(it: Visit) -> tuple[list[dict[str, Any]], str]:
+        it.to("find")
+        found = it.page.evaluate(CLEARED, asked)
+        field = it.page.get_by_label("In your own words")
+        field.fill("hip replacement, her bar loops out")
+        tick = it.page.get_by_label(TICKED)
+        tick.check()
+        it.page.locator("#found a").first.wait_for()
+        shown = it.page.locator("#found .care").inner_text()
+        field.fill("my son's bar loops out and hurts")
+        it.page.locator("#found a").first.wait_for(state="detached")
+        assert tick.is_hidden()
+        return found, shown
+
+    found, shown = visit(browser, files, look)
+    for text, theirs in zip(asked, found, strict=True):
+        ours = find(db, text, cleared=True)
+        assert (theirs["caution"], theirs["mayClear"]) == (ours.caution, ours.may_clear), text
+        assert [each for each, _ in theirs["faults"]] == [hit.id for hit in ours.faults], text
+    assert shown.split() == CAUTION.split()
+
+    def served(it: Visit) -> int:
+        it.to("find?q=hip+replacement,+her+bar+loops+out&cleared=yes")
+        assert it.page.get_by_label(TICKED).is_checked()
+        return it.page.locator("#found a").count()
+
+    assert visit(browser, app, served)
 
 
 def test_below_what_was_found_stands_how_the_first_looks(

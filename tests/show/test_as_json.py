@@ -146,10 +146,17 @@ def test_what_was_found_has_scores() -> None:
     assert plain(find_json(Findings(None, (hit,), (hit._replace(kind="drill"),)))) == {
         "version": 1,
         "caution": None,
+        "may_clear": False,
         "faults": [{"id": "f", "name": "Fault", "lifts": ["clean"], "score": 2.5}],
         "drills": [{"id": "f", "name": "Fault", "score": 2.5}],
     }
-    assert plain(find_json(Findings("Ask."))) == {"version": 1, "caution": "Ask.", "faults": [], "drills": []}
+    assert plain(find_json(Findings("Ask."))) == {
+        "version": 1,
+        "caution": "Ask.",
+        "may_clear": False,
+        "faults": [],
+        "drills": [],
+    }
 
 
 def test_an_entry_is_shown_as_it_is_stored() -> None:

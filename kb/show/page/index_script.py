@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, denied, find, in_passing, mended, misspelt, read
+from kb.ask import cautions, cues, denied, find, in_passing, mended, misspelt, never, read
 from kb.ask.minors import MINORS
 from kb.show.coach_words import plain_markdown
 from kb.show.is_it import is_it
@@ -60,10 +60,16 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "sentence": denied.SENTENCE.pattern,
             "mended": mended.MENDED.pattern,
             "cleared": mended.CLEARED.pattern,
+            "uncleared": mended.UNCLEARED.pattern,
             "mends": mended.MENDS.pattern,
             "unsettled": mended.UNSETTLED.pattern,
+            "never": never.NEVER_CLEARED.pattern,
+            "neverSpelt": never.NEVER_SPELT,
+            "ifCleared": never.TICKED,
             "mild": in_passing.MILD.pattern,
             "hard": in_passing.HARD.pattern,
+            "signs": in_passing.SIGNS.pattern,
+            "vital": in_passing.VITAL.pattern,
             "inPassing": in_passing.IN_PASSING,
             "leastWords": in_passing.LEAST_WORDS,
             "minors": [[minor.says, minor.speaks.pattern, minor.said.pattern, minor.stays.pattern] for minor in MINORS],

@@ -82,15 +82,25 @@
   const troubled = (folded) => phrase.test(folded) || folded.split(" ").some((word) => trouble.test(word) || misspelt(word));
   const left = (text, ...patterns) => patterns.reduce((each, pattern) => each.replace(new RegExp(pattern, "g"), " "), text).split(" ").filter(Boolean).join(" ");
   // the caution due, and the words that are answered after it: pain denied is none, and what is long ago, or the hook's squeeze, doesn't stop the rest
-  const careOf = (text) => {
+  const told = (word) => trouble.test(word) || misspelt(word);
+  const isCleared = (said) => new RegExp(caution.cleared).test(said) && !new RegExp(caution.uncleared).test(said);
+  const untroubled = (said) => left(said, caution.phrase).split(" ").filter((word) => !told(word)).join(" ");
+  const neverCleared = (said) => new RegExp(caution.never).test(said) || said.split(" ").some((word) => caution.neverSpelt.some((each) => oneApart(word, each)));
+  const careOf = (text, cleared) => {
+    const [care, rest, said] = reading(text);
+    if (care !== caution.says || rest !== null || neverCleared(said)) return [care, rest, false];
+    const more = untroubled(said);
+    return cleared && more ? [care, more, false] : [care, null, Boolean(more)];
+  };
+  const reading = (text) => {
     const folded = fold(text);
-    if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null];
-    if (!troubled(folded)) return [null, text];
-    const parts = text.split(new RegExp(caution.sentence, "i")).map(fold), hedged = new RegExp(caution.hedged);
-    const said = parts.some((part) => hedged.test(part)) ? folded : left(folded, caution.denied);
-    if (!troubled(said)) return [null, said];
+    if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null, folded];
+    if (!troubled(folded)) return [null, text, folded];
+    const hedged = new RegExp(caution.hedged), split = text.split(new RegExp(caution.sentence, "i")).map(fold), doubtful = split.some((part) => hedged.test(part));
+    const parts = doubtful ? split : split.map((part) => left(part, caution.denied)), said = doubtful ? folded : left(folded, caution.denied);
+    if (!troubled(said)) return [null, said, said];
     const has = (pattern) => new RegExp(pattern).test(said);
-    if (has(caution.sameDay)) return [caution.today, null];
+    if (has(caution.sameDay)) return [caution.today, null, said];
     const says = [];
     let more = said;
     for (const [care, speaks, trouble, stays] of caution.minors) {
@@ -100,15 +110,20 @@
         more = without;
       }
     }
-    if (says.length && more && !troubled(more)) return [says.join(" "), more];
+    if (says.length && more && !troubled(more)) return [says.join(" "), more, said];
     const rest = left(more, caution.mended, caution.mends);
-    const settled = (has(caution.cleared) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
-    if (settled && rest) return [[caution.says, ...says].join(" "), rest];
-    // told in passing, in a long question about something else: mild, or of the past
-    const words = said.split(" "), told = (word) => trouble.test(word) || misspelt(word), mild = new RegExp(caution.mild);
+    const settled = (isCleared(said) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
+    if (settled && rest) return [[caution.says, ...says].join(" "), rest, said];
+    // all of it cleared, or told in passing, in a long question about something else: mild, or of the past
+    const near = parts.filter((part, n) => troubled(part) || (n && troubled(parts[n - 1])));
+    const besides = (pattern) => near.some((part) => new RegExp(pattern).test(part));
+    if (has(caution.hard) || besides(caution.signs)) return [caution.says, null, said];
+    const others = untroubled(said);
+    if (isCleared(said) && others && !neverCleared(said)) return [caution.says, others, said];
+    const words = said.split(" "), mild = new RegExp(caution.mild);
     const troubles = [...(said.match(new RegExp(caution.phrase, "g")) || []), ...words.filter(told)];
-    if (words.length < caution.leastWords || new RegExp(caution.hard).test(said) || !troubles.every((each) => mild.test(each))) return [caution.says, null];
-    return [caution.inPassing, left(said, caution.phrase).split(" ").filter((word) => !told(word)).join(" ")];
+    if (words.length < caution.leastWords || besides(caution.vital) || !troubles.every((each) => mild.test(each))) return [caution.says, null, said];
+    return [caution.inPassing, others, said];
   };
 
   // what the words may stand for
@@ -252,9 +267,9 @@
     return hits.filter(([, worth]) => worth >= top / 3).sort((a, b) => b[1] - a[1] || (a[0].id < b[0].id ? -1 : 1)).slice(0, MOST);
   };
   const exact = (each, text) => each.exact.has(text);
-  const search = (said) => {
-    const [care, rest] = careOf(said);
-    if (rest === null) return { caution: care, faults: [], drills: [] };
+  const search = (said, cleared) => {
+    const [care, rest, mayClear] = careOf(said, cleared);
+    if (rest === null) return { caution: care, mayClear, faults: [], drills: [] };
     const text = rest.slice(0, LONGEST), words = heard(text), folded = fold(text);
     const askedFaults = weighed(words.asked, rarity.faults), askedDrills = weighed(words.asked, rarity.drills);
     const scoredFaults = among(holders.faults, askedFaults).map((each) => {
@@ -296,11 +311,20 @@
     return texts.length ? [heading, ...texts.map((text) => Object.assign(document.createElement("p"), { textContent: text }))] : [];
   };
   const count = document.getElementById("count"); // how many there are is said, not each of them
+  // that the lifter is free of it and cleared is for whoever asks to say; other words are asked about anew
+  const settled = document.getElementById("settled") ?? Object.assign(document.createElement("label"), { id: "settled", hidden: true });
+  const tick = settled.querySelector("input") ?? Object.assign(document.createElement("input"), { type: "checkbox", name: "cleared", value: "yes" });
+  if (!settled.isConnected) {
+    settled.append(tick, ` ${caution.ifCleared}`);
+    field.form.append(settled);
+  }
   const show = () => {
     const said = field.value.trim();
     count.textContent = "";
+    if (!said) tick.checked = false;
+    settled.hidden = !said || !tick.checked;
     if (!said) return place.replaceChildren();
-    const found = search(said), any = found.faults.length + found.drills.length, cares = [];
+    const found = search(said, tick.checked), any = found.faults.length + found.drills.length, cares = [];
     if (found.caution) {
       const care = document.createElement("p"), after = document.createElement("p");
       care.className = "care";
@@ -308,6 +332,7 @@
       after.textContent = caution.after;
       cares.push(care, ...(any ? [after] : []));
       count.textContent = found.caution;
+      settled.hidden = !(found.mayClear || tick.checked);
       if (!any) return place.replaceChildren(care);
     }
     const parts = [...cares, ...(found.faults.length ? [...listOf("Faults", "fault", found.faults), ...isIt(found.faults)] : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
@@ -319,14 +344,15 @@
     if (!found.caution) count.textContent = `${found.faults.length} faults and ${found.drills.length} drills found`;
     place.replaceChildren(...parts);
   };
+  tick.addEventListener("change", show);
   let waiting = 0;
-  field.addEventListener("input", () => { clearTimeout(waiting); waiting = setTimeout(show, 120); });
+  field.addEventListener("input", () => { tick.checked = false; clearTimeout(waiting); waiting = setTimeout(show, 120); });
   field.form.addEventListener("submit", (event) => { event.preventDefault(); clearTimeout(waiting); show(); place.querySelector("a")?.focus(); });
   const asked = new URLSearchParams(location.search).get("q");
   if (asked && !field.value) field.value = asked.slice(0, 300);
   if (field.value && !place.querySelector("a, .care")) show();
-  window.drillpathFind = (text) => {
-    const found = search(text);
-    return { caution: found.caution, faults: found.faults.map(([each, worth]) => [each.id, worth]), drills: found.drills.map(([each, worth]) => [each.id, worth]) };
+  window.drillpathFind = (text, cleared) => {
+    const found = search(text, cleared);
+    return { caution: found.caution, mayClear: Boolean(found.mayClear), faults: found.faults.map(([each, worth]) => [each.id, worth]), drills: found.drills.map(([each, worth]) => [each.id, worth]) };
   };
 })();

@@ -1,0 +1,50 @@
+"""What it means that a lifter is cleared, and whom that never clears: a child, a pregnancy, an eating disorder."""
+
+import re
+
+from kb.ask.spelling import one_edit_apart
+
+__all__ = ["CLEARED_SAYS", "IF_CLEARED", "NEVER", "NEVER_CLEARED", "NEVER_SPELT", "TICKED", "never_cleared"]
+
+CLEARED_SAYS = "free of pain and well today, and cleared to lift by a doctor or a physiotherapist"
+"""What whoever asks says of a lifter with `cleared`."""
+
+IF_CLEARED = f"Is the lifter {CLEARED_SAYS}? Then say so with --cleared, and the rest is answered."
+"""What stands below a caution that this would let the rest be answered after."""
+
+TICKED = f"The lifter is {CLEARED_SAYS}."
+"""What is ticked on a page to say so."""
+
+NEVER = r"""
+(?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
+eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
+expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
+weeks (?:gone|along)|months (?:gone|along)
+(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)(?! (?:\w+ ){0,2}(?:1[89]|[2-9]\d)\b)
+(?<!as a )(?<!like a )child(?! s play)(?!hood)
+(?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
+(?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
+(?:children|kids) (?:s )?(?:class|group|session|team|club)
+(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven)teen) ?(?:(?:yrs?|years?) old|yo)
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:boy|girl|lad|lass) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
+(?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
+(?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
+(?:pupil|aged) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
+""".strip().splitlines()
+"""Patterns of folded words that say so."""
+
+NEVER_CLEARED = re.compile(r"\b(?:" + "|".join((r"pregnan\w*|preggers|trimester|midwife", *NEVER)) + r")\b")
+"""All that isn't cleared by a word."""
+
+NEVER_SPELT = ("children", "daughter", "pregnancy", "pregnant", "toddler", "trimester")
+"""The same as whole words, which are often misspelt."""
+
+
+def never_cleared(folded: str) -> bool:
+    """Whether folded words speak of a child, a pregnancy or an eating disorder."""
+    words = folded.split()
+    return bool(NEVER_CLEARED.search(folded)) or any(
+        one_edit_apart(word, each) for word in words for each in NEVER_SPELT
+    )
