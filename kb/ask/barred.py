@@ -11,7 +11,7 @@ from kb.errors import BadInput
 from kb.kit import BAR, Fit, fit
 from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Position, PositionId, Speed, Stage
 
-__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_shelf", "why_barred"]
+__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_part", "quiet_shelf", "why_barred"]
 
 WITHOUT: Mapping[str, str] = {
     "behind-neck": "the bar lies behind the neck",
@@ -101,7 +101,14 @@ def quiet_shelf(shelf: Shelf) -> Shelf:
     return shelf._replace(fits=fits)
 
 
-def _quiet_parts(shelf: Shelf) -> tuple[str, ...]:
+def quiet_part(shelf: Shelf) -> DrillId | None:
+    """The most of a lift that is quiet, to end in where the lift itself isn't; None where it is, or nothing is."""
+    if not why_barred(shelf.drills[shelf.lift.drill], Ruled(quiet=True), {}):
+        return None
+    return next(iter(_quiet_parts(shelf)), None)
+
+
+def _quiet_parts(shelf: Shelf) -> tuple[DrillId, ...]:
     """What is caught at the lift's own speed with feet that stay down: most of the lift first."""
     found = [
         drill

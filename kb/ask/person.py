@@ -39,7 +39,7 @@ _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
 TRIED = re.compile(
     r"\b(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them) (?!she|he|it|that|i\b)\w+"
     rf"|\b(?:{_ANYONE}|club|internet|video|dad|mate|teacher) (?:\w+ ){{0,3}}?(?:say|says|said|saying|shout|shouted"
-    r"|shouting|call|called|calls|teach|teaches|taught|teached|drummed|drilled|cues?|cued|repeats?|repeated|yells?|yelled)"
+    r"|shouting|call|called|calls|teach|teaches|taught|teache[sd]|drummed|drilled|cues?|cued|repeats?|repeated|yells?|yelled)"
     r" (?:\w+ ){0,2}?(?=quoted\b)|\b(?:was|been|were) told (?=quoted\b|to\b)"
 )
 """What says that words were tried, with the quoted ones as one word."""

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
+from kb.ask.barred import quiet_part, quiet_shelf
 from kb.ask.chain import Chain, NoChain, chain
 from kb.ask.ending import within_ending
 from kb.ask.instead import Instead, instead
@@ -48,11 +49,24 @@ if TYPE_CHECKING:
 
 __all__ = ["command"]
 
+QUIETLY = (
+    "Quiet: it ends in the {part}, as the {lift} itself comes down with a bang; what shows only in the whole lift is"
+    " looked at again where there may be noise. Bare feet or rubber soles that grip, never socks; what is held is put"
+    " down by hand."
+)
+"""What is minded where nothing may bang. Common practice, no source."""
+
 
 @click.command(name="chain", short_help="From a fault to the full lift, drill by drill.")
 @click.argument("fault", nargs=-1, required=True, shell_complete=complete("fault"))
 @click.option("--lift", metavar="LIFT", help="The lift it is seen in; needed where a fault is seen in several.")
 @click.option("--cause", metavar="CAUSE", help="Why it happens; the commonest if nothing is said.")
+@click.option(
+    "--also-cause",
+    metavar="CAUSE",
+    multiple=True,
+    help="Another cause that was found: what it calls for comes next, by turns.",
+)
 @room_options
 @click.option("--stiff", metavar="J1,J2", help="Joints that a check found stiff: only what opens one of them opens.")
 @click.option("--load", type=click.Choice([load.word for load in Load]), help="How heavy the lift is at the end.")
@@ -77,6 +91,7 @@ __all__ = ["command"]
     type=click.IntRange(1, 26),
     help="Weeks until a day that counts: how the chain goes on until then.",
 )
+@click.option("--quiet", is_flag=True, help="Only what makes no bang; it ends in what is quiet.")
 @click.option("--routes", type=click.IntRange(1, 9), default=1, help="How many different ways to show.")
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
 @click.option(
@@ -99,6 +114,7 @@ def command(
     have: str | None,
     to: str | None,
     why: bool,
+    quiet: bool,
     sheet: str | None,
     paper: str | None,
     as_json: bool,
@@ -116,8 +132,8 @@ def command(
     )
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
-    shelf = shelf_to(db, lift_meant(ctx, db, fault_id, named_lift), to)
-    shelf = within_ending(shelf) if to else shelf
+    shelf, quietly = _shelf(db, lift_meant(ctx, db, fault_id, named_lift), to, quiet=quiet)
+    beside = beside._replace(minds=(*quietly, *beside.minds))
     room = room_of(db, kit, have)
     about = _about(db, shelf, fault_id, asked)
     lifter = Lifter.of(fault_id, about.leads, about.too, asked, named=about.cause is not None, beside=beside)
@@ -135,19 +151,33 @@ def command(
         put_json({**chain_json(found, room.kit, about.leads.plain), **more})
         return
     # a session ends in the whole lift
-    told = telling_of(db, found, lifter)._replace(session="" if to else session_command(ctx, question))
+    told = telling_of(db, found, lifter)._replace(
+        also_causes=about.also, session="" if to or quiet else session_command(ctx, question)
+    )
     shown = Shown(told, about.judged_by, lifter.named or about.leads.number is not None, why, beside.tried)
     _put(db, found, room, shown)
 
 
+def _shelf(db: sqlite3.Connection, lift: LiftId, to: str | None, *, quiet: bool) -> tuple[Shelf, tuple[str, ...]]:
+    """What the chain is made of, and what is to be said of where it ends."""
+    shelf, said = shelf_to(db, lift, to), tuple[str, ...]()
+    part = quiet_part(shelf) if quiet and not to else None
+    if part is not None:
+        said = (QUIETLY.format(lift=shelf.lift.name.lower(), part=shelf.drills[part].name.lower()),)
+        shelf = shelf_to(db, lift, part)
+    shelf = within_ending(shelf) if to or part else shelf
+    return (quiet_shelf(shelf) if quiet else shelf), said
+
+
 class _About(NamedTuple):
-    """The fault that is answered about, what leads there, what was seen too, what a screen says, the cause named."""
+    """The fault that is answered about, what leads there, what was seen too, what a screen says, the causes named."""
 
     fault: Fault
     leads: Leading
     too: tuple[Together, ...]
     judged_by: ByScreen | None
     cause: str | None
+    also: frozenset[str] = frozenset()
 
 
 def _about(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, asked: Mapping[str, Any]) -> _About:
@@ -156,7 +186,8 @@ def _about(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, asked: Mappi
     too = seen_beside(db, shelf, fault.id, fault_id, asked["also_seen"])
     judged_by = judged(db, fault, shelf.lift, asked["screen"]) if asked["screen"] else None
     named = cause_meant(fault, asked["cause"]) or (judged_by.cause if judged_by else None)
-    return _About(fault, leads, too, judged_by, named)
+    also = {cause_meant(fault, each) for each in asked["also_cause"]}
+    return _About(fault, leads, too, judged_by, named, frozenset(filter(None, also)) - {named or fault.causes[0].id})
 
 
 def _question(

@@ -18,7 +18,7 @@ from kb.show.chart import chart
 from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
-from kb.show.instead_text import instead_text, too_text
+from kb.show.instead_text import by_turns_text, instead_text, too_text
 from kb.show.look_first import look_first
 from kb.show.openers import also_opens
 from kb.show.over_weeks import over_weeks
@@ -149,6 +149,8 @@ def chain_text(
     for n, other in enumerate(more, 2):
         lines += titled(f"Way {n}, {dose.minutes(other.seconds)} min", _chart(matter, other, setting), setting)
         lines += _entries(matter, other, seen, setting, heavy, known=best)
+    found = [other for other in others if other.cause.id in telling.also_causes]
+    lines += by_turns_text(found, best.entries, seen, setting)
     lines += time_left(matter.question.seconds, best, telling.session, setting)
     heavier = heavier_said(matter) if not telling.shows_from else ""
     lines += ["", *wrapped(heavier, setting.width)] if heavier else []
@@ -162,7 +164,8 @@ def chain_text(
     for beside in telling.besides:
         if beside.about is not None and beside.chain is not None:
             lines += too_text(beside.about, beside.chain, told, seen, setting)
-    lines += instead_text(matter.fault, others, told, seen, setting, checks=named)
+    rest = [other for other in others if other.cause.id not in telling.also_causes]
+    lines += instead_text(matter.fault, rest, told, seen, setting, checks=named)
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 

@@ -7,11 +7,17 @@ from kb.ask.instead import Instead
 from kb.ask.route import Entry
 from kb.show.care import Due, cares
 from kb.show.coach_words import dosed, human, in_hands, moved_on
-from kb.show.setting import Setting, hanging, titled
+from kb.show.setting import Setting, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
 from kb.terms import DrillId, Fault, Load
 
-__all__ = ["instead_text", "too_text"]
+__all__ = ["BY_TURNS", "by_turns_text", "instead_text", "too_text"]
+
+BY_TURNS = (
+    "By turns: one cause a day, the drills of both never in one sitting. Where the same check shows both gone, the lift"
+    " is next; where one stays, its days go on alone."
+)
+"""How two causes are gone about. Common practice, no source."""
 
 Told = Collection[tuple[DrillId, Load, bool]]
 """The drills an answer has told in full: which, at what load, and whether as work."""
@@ -34,6 +40,21 @@ def instead_text(
     lines = tell_lines(fault, setting) if checks and others else []
     said = [line for other in others for line in _other(other, known, seen, setting)]
     return [*lines, *titled("If it is another cause", said, setting)]
+
+
+def by_turns_text(others: Sequence[Instead], told: Sequence[Entry], seen: set[str], setting: Setting) -> list[str]:
+    """What the causes that were found too call for, in short, and how two are gone about at once."""
+    known = {(entry.drill.id, entry.load, entry.work) for entry in told}
+    lines = [line for other in others for line in _other(other, known, seen, setting)]
+    return (
+        titled(
+            "The other cause found" if len(others) == 1 else "The other causes found",
+            [*lines, *wrapped(BY_TURNS, setting.width)],
+            setting,
+        )
+        if others
+        else []
+    )
 
 
 def too_text(fault: Fault, own: Instead, told: Sequence[Entry], seen: set[str], setting: Setting) -> list[str]:

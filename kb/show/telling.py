@@ -14,7 +14,8 @@ class Telling(NamedTuple):
     `numbers` are sentences about the lifter's bests; so many `weeks` are left until a day that counts, None for none.
     `session` is the command that fills the minutes which a chain leaves over; `besides` are the faults seen too.
     `caution` is a care that what was said calls for, and `minds` what to mind in every drill because of it.
-    `cause_named` says that the question named the cause, `shows_from` that it named the weight at which it shows.
+    `cause_named` says that the question named the cause, `shows_from` that it named the weight at which it shows;
+    `also_causes` are those that were found beside it.
     """
 
     leads: str = ""
@@ -28,3 +29,4 @@ class Telling(NamedTuple):
     minds: tuple[str, ...] = ()
     cause_named: bool = False
     shows_from: bool = False
+    also_causes: frozenset[str] = frozenset()

@@ -1,11 +1,13 @@
 """What was said of a lifter beside the fault, and what is minded because of it: all common practice, no source."""
 
 import json
+import sqlite3
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
+from kb.ask import read
 from kb.ask.person import PERSON, minded
 from kb.commands.group import drillpath
 
@@ -154,3 +156,36 @@ def test_where_no_chain_fits_what_was_said_of_the_lifter_is_minded_too(monkeypat
     told = json.loads(CliRunner().invoke(drillpath, [*asked, "--json"]).stdout)
     assert told["caution"].startswith("A niggle:")
     assert [each.partition(":")[0] for each in told["minds"]] == ["Past sixty"]
+
+
+LOUD = {"snatch": "full-snatch", "clean": "full-clean", "jerk": "split-jerk"}
+"""A part of each lift whose feet land."""
+
+
+@pytest.mark.parametrize(
+    ("fault", "lift"), [("soft-elbows", "snatch"), ("jerk-dips-forward", "jerk"), ("clean-slow-elbows", "clean")]
+)
+def test_a_quiet_chain_holds_nothing_that_bangs(
+    monkeypatch: pytest.MonkeyPatch, db: sqlite3.Connection, fault: str, lift: str
+) -> None:
+    """No feet that land, and an end that is quiet, which is said; a part named that bangs is refused."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    asked = ["chain", fault, "--lift", lift, "--kit", "home", "--quiet"]
+    found = json.loads(CliRunner().invoke(drillpath, [*asked, "--json"]).stdout)
+    assert found["minds"][0].startswith("Quiet: it ends in the ")
+    drills = read.drills(db)
+    assert all(drills[entry["id"]].feet != "land" for route in found["routes"] for entry in route["drills"])
+    assert CliRunner().invoke(drillpath, [*asked, "--to", LOUD[lift]]).exit_code == 2
+
+
+def test_a_second_cause_that_was_found_comes_next_by_turns(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Before what is left if it is another; a cause that the fault hasn't got is refused."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY", raising=False)
+    causes = json.loads(CliRunner().invoke(drillpath, ["show", "jerk-press-out", "--json"]).stdout)["causes"]
+    first, second, third, *_ = [each["id"] for each in causes]
+    asked = ["chain", "jerk-press-out", "--kit", "hall", "--cause", first, "--also-cause"]
+    said = CliRunner().invoke(drillpath, [*asked, second]).stdout
+    other = said.index(f"- {second.replace('-', ' ').capitalize()} (")
+    assert said.index("The other cause found") < other < said.index("By turns:") < said.index("If it is another cause")
+    assert said.index("If it is another cause") < said.index(f"- {third.replace('-', ' ').capitalize()} (")
+    assert CliRunner().invoke(drillpath, [*asked, "tight-shoes"]).exit_code == 2
