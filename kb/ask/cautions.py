@@ -241,37 +241,38 @@ def _read(text: str) -> tuple[Care, str]:
         return Care(None, said), said
     if SAME_DAY.search(said):
         return Care(TODAY, None), said
+    troubled = [n for n, part in enumerate(parts) if _troubled(part)]
+    near = [part for n, part in enumerate(parts) if any(abs(n - each) < 2 for each in troubled)]
     says, left = [], said
     for minor in MINORS:
         without = " ".join(minor.said.sub(" ", left).split())
-        if without != left and tells(minor, said):
+        if without != left and tells(minor, said, " ".join(near)):
             says.append(minor.says)
             left = without
     if says and left and not _troubled(left):
         return Care(" ".join(says), left), said
     rest = " ".join(MENDS.sub(" ", MENDED.sub(" ", left)).split())
-    fresh = any(UNSETTLED.search(part) for part in parts if _troubled(part))
+    fresh = any(UNSETTLED.search(parts[n]) for n in troubled)
     over = is_cleared(said) or (MENDED.search(said) and not fresh)
     if over and rest and not _troubled(rest):
         return Care(" ".join((CAUTION, *says)), rest), said
-    return _in_passing(said, parts), said
+    return _in_passing(said, near), said
 
 
-def _in_passing(said: str, parts: Sequence[str]) -> Care:
+def _in_passing(said: str, near: Sequence[str]) -> Care:
     """What is due where all trouble was cleared, or a long question tells it in passing: its care, and the other words.
 
-    In passing it is mild, or of the past. Neither holds beside a word that makes more of it.
+    In passing it is mild, or of the past. Neither holds beside a word that makes more of it: in the same sentence, or
+    one `near` it.
     """
-    near = {n + more for n, part in enumerate(parts) if _troubled(part) for more in (0, 1)}
-    beside = [part for n, part in enumerate(parts) if n in near]
-    if HARD.search(said) or any(map(SIGNS.search, beside)):
+    if HARD.search(said) or any(map(SIGNS.search, near)):
         return Care(CAUTION, None)
     rest = _untroubled(said)
     if is_cleared(said) and rest and not never_cleared(said):
         return Care(CAUTION, rest)
     words = said.split()
     troubles = [*(each.group() for each in PHRASE.finditer(said)), *filter(_told, words)]
-    if len(words) < LEAST_WORDS or any(map(VITAL.search, beside)) or not all(MILD.match(each) for each in troubles):
+    if len(words) < LEAST_WORDS or any(map(VITAL.search, near)) or not all(MILD.match(each) for each in troubles):
         return Care(CAUTION, None)
     return Care(IN_PASSING, rest)
 

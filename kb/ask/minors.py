@@ -45,13 +45,15 @@ NEAR = 5
 """Words on either side of a trouble in which a word of time is taken to be about it. Ours."""
 
 
-def tells(minor: Minor, folded: str) -> bool:
+def tells(minor: Minor, folded: str, near: str | None = None) -> bool:
     """Whether folded words speak of this trouble and of nothing that makes more of it.
+
+    That is looked for in what stands `near` the trouble: in all of it where that isn't said.
 
     >>> tells(MINORS[0], "thumb hurts in the hook"), tells(MINORS[0], "in the hook the thumb still hurts after days")
     (True, False)
     """
-    if not minor.speaks.search(folded) or minor.stays.search(folded):
+    if not minor.speaks.search(folded) or minor.stays.search(folded if near is None else near):
         return False
     if minor.lasts is None:
         return True
@@ -175,7 +177,8 @@ MINORS = (
         re.compile(r"\b(?:rack|elbows?|shoulders|fingers?|palms?|hands|front squats?)\b"),
         re.compile(
             rf"\bwrists? {_ACHES}\b|\b{_ACHES} (?:\w+ ){{0,2}}?wrists?\b"
-            r"|\bwrists hurt(?: a (?:bit|little))? (?:afterwards|after it|in the (?:front )?rack)\b"
+            r"|\bwrists (?:are |get )?hurt(?:ing)?(?: a (?:bit|little))?"
+            r" (?:afterwards|after(?! (?:a|the|his|her|my) (?:fall|knock|crash))|in the (?:front )?rack)\b"
             r"|\bwrists hurt(?: a (?:bit|little))?\b(?! (?:when|in|at|on|for|since|all|every|even|still|most|after))"
         ),
         re.compile(

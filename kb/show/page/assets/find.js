@@ -101,11 +101,12 @@
     if (!troubled(said)) return [null, said, said];
     const has = (pattern) => new RegExp(pattern).test(said);
     if (has(caution.sameDay)) return [caution.today, null, said];
+    const ill = parts.map(troubled), near = parts.filter((part, n) => ill[n] || ill[n - 1] || ill[n + 1]);
     const says = [];
     let more = said;
     for (const [care, speaks, trouble, stays] of caution.minors) {
       const without = left(more, trouble);
-      if (without !== more && has(speaks) && !has(stays)) {
+      if (without !== more && has(speaks) && !new RegExp(stays).test(near.join(" "))) {
         says.push(care);
         more = without;
       }
@@ -115,7 +116,6 @@
     const settled = (isCleared(said) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
     if (settled && rest) return [[caution.says, ...says].join(" "), rest, said];
     // all of it cleared, or told in passing, in a long question about something else: mild, or of the past
-    const near = parts.filter((part, n) => troubled(part) || (n && troubled(parts[n - 1])));
     const besides = (pattern) => near.some((part) => new RegExp(pattern).test(part));
     if (has(caution.hard) || besides(caution.signs)) return [caution.says, null, said];
     const others = untroubled(said);
