@@ -52,7 +52,8 @@ def _nodes(matter: Matter) -> list[Node]:
         if drill.stage is Stage.FINISH:
             continue
         limit = matter.load if drill_id == lift_drill else matter.limit
-        for load in kit.loads(drill, matter.fits[drill_id], limit):
+        loads = tuple(kit.loads(drill, matter.fits[drill_id], limit))
+        for load in [each for each in loads if each >= matter.question.least] or loads:
             if _useful(matter, drill, load):
                 found.append((drill, load))
     return found

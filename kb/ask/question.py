@@ -17,7 +17,8 @@ class ChainQuestion(NamedTuple):
     """What is asked: a fault, why it happens, and what there is to work with.
 
     `cause` None means the commonest; `load` None the least that shows the fault, at least light;
-    `seconds` None no limit of time. Where joints were found `stiff` only what opens one of them is there to open.
+    `seconds` None no limit of time. Where joints were found `stiff` only what opens one of them is there to open. A
+    drill that can be done at the `least` load isn't done at less: for a fault that shows only under one.
     """
 
     fault: FaultId
@@ -29,3 +30,4 @@ class ChainQuestion(NamedTuple):
     at_most: int = MOST_ENTRIES
     routes: int = 1
     stiff: frozenset[str] = frozenset()
+    least: Load = Load.NONE

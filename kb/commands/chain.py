@@ -204,6 +204,7 @@ def _question(
         at_most=asked["at_most"],
         routes=asked["routes"],
         stiff=_stiff(about.fault, shelf, asked["stiff"]),
+        least=Load.LIGHT if asked["shows_from"] else Load.NONE,
     )
 
 

@@ -3,13 +3,17 @@
 from kb.ask.route import Entry
 from kb.kit import BARS
 from kb.show.heavy import Heavy
-from kb.terms import Load, Stage
+from kb.terms import Catch, Load, Stage
 
 __all__ = ["from_where_it_shows", "passed_said"]
 
 UP_TO, NEAR = 0.95, 0.8
 """Shares of the weight at which it shows: where the lift stops at first, and where the work begins at least. Common
 practice, no source."""
+
+HEAVY, JOINED, PULLED = 60, 0.85, 0.95
+"""A drill whose own top is so many per cent of a best is done near where it shows: to these shares of it where the bar
+is caught or pressed, and where it is only pulled, dipped with or driven. Common practice, no source."""
 
 OF_A_BEST = 0.9
 """What the weight at which it shows is taken to be of a best that isn't known. Common practice, no source."""
@@ -32,6 +36,12 @@ def _range(least: float, most: float, bar: float) -> str:
     return f"{most:.0f} kg" if round(least) == round(most) else f"{least:.0f} kg, up to {most:.0f} kg"
 
 
+def _pulled(entry: Entry) -> bool:
+    """Whether it is a pull near the whole weight, without a catch, of which another lift's best says the share."""
+    share = entry.drill.load_from
+    return share is not None and share.percent[1] >= HEAVY and entry.drill.catch is Catch.NONE
+
+
 def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], heavy: Heavy, bar_kg: float) -> Heavy:
     """Kilograms near where it shows, for drills whose weight is a share of one of these lifts; else as `heavy` says.
 
@@ -44,7 +54,7 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
         bar = any(each.using in BARS for each in entry.gear)
         if (
             share is None
-            or share.lift not in lifts
+            or (share.lift not in lifts and not _pulled(entry))
             or not bar
             or entry.load < Load.LIGHT
             or drill.stage < Stage.SEGMENT
@@ -56,9 +66,12 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
             return "then up to " + _range(kg * NEAR, kg * NEAR, bar_kg).removeprefix("no more than ")
         if drill.stage is Stage.WHOLE:
             return f"{_range(kg * NEAR, kg * UP_TO, bar_kg)}, not to where it shows"
-        most = min(share.percent[1] / 100 * base, kg * UP_TO)
-        least = share.percent[0] / 100 * base
-        least = most * NEAR if least > most else max(least, most * NEAR)
-        return f"then {_range(least, most, bar_kg)}" if entry.work else _range(most, most, bar_kg)
+        most = share.percent[1] / 100 * base if share.lift in lifts else 0.0
+        if share.percent[1] >= HEAVY:
+            most = max(most, kg * (JOINED if drill.stage is Stage.JOIN else PULLED))
+        most = min(most, kg * UP_TO)
+        least = most * NEAR
+        said = _range(least if entry.work else most, most, bar_kg)
+        return said if most < bar_kg else f"then {said}"
 
     return near
