@@ -234,7 +234,8 @@ PERSON = (
             r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|(?:be|keep(?: it)?"
             r"|stay|bit) quiet|quietly"
             r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
-            r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}dropp?(?:ing|ed)?"
+            r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}"
+            r"dropp?(?:ing|ed)?"
             r"|don t drop anything)\b"
         ),
         "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
