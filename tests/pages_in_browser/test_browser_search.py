@@ -94,7 +94,7 @@ def test_words_of_pain_are_answered_by_whom_to_ask_alone(
         it.page.get_by_role("button", name="Find").click()
         it.page.locator("#found .care").wait_for()
         assert it.page.locator("#found a").count() == 0
-        return found, it.page.locator("#found").inner_text()
+        return found, it.page.locator("#found .care").inner_text()
 
     found, shown = visit(browser, files, look)
     for text, theirs in zip(PAIN, found, strict=True):

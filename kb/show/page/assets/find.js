@@ -312,17 +312,13 @@
   };
   const count = document.getElementById("count"); // how many there are is said, not each of them
   // that the lifter is free of it and cleared is for whoever asks to say; other words are asked about anew
-  const settled = document.getElementById("settled") ?? Object.assign(document.createElement("label"), { id: "settled", hidden: true });
-  const tick = settled.querySelector("input") ?? Object.assign(document.createElement("input"), { type: "checkbox", name: "cleared", value: "yes" });
-  if (!settled.isConnected) {
-    settled.append(tick, ` ${caution.ifCleared}`);
-    field.form.append(settled);
-  }
+  const settled = document.createElement("p"), label = document.createElement("label"), served = document.querySelector("#settled input");
+  const tick = Object.assign(document.createElement("input"), { type: "checkbox", name: "cleared", value: "yes", checked: Boolean(served?.checked) });
+  label.append(tick, ` ${caution.ifCleared}`);
+  settled.append(label);
   const show = () => {
     const said = field.value.trim();
     count.textContent = "";
-    if (!said) tick.checked = false;
-    settled.hidden = !said || !tick.checked;
     if (!said) return place.replaceChildren();
     const found = search(said, tick.checked), any = found.faults.length + found.drills.length, cares = [];
     if (found.caution) {
@@ -330,10 +326,9 @@
       care.className = "care";
       care.textContent = found.caution;
       after.textContent = caution.after;
-      cares.push(care, ...(any ? [after] : []));
+      cares.push(care, ...(found.mayClear || tick.checked ? [settled] : []), ...(any ? [after] : []));
       count.textContent = found.caution;
-      settled.hidden = !(found.mayClear || tick.checked);
-      if (!any) return place.replaceChildren(care);
+      if (!any) return place.replaceChildren(...cares);
     }
     const parts = [...cares, ...(found.faults.length ? [...listOf("Faults", "fault", found.faults), ...isIt(found.faults)] : []), ...(found.drills.length ? listOf("Drills", "drill", found.drills) : [])];
     if (!parts.length) {
@@ -344,13 +339,13 @@
     if (!found.caution) count.textContent = `${found.faults.length} faults and ${found.drills.length} drills found`;
     place.replaceChildren(...parts);
   };
-  tick.addEventListener("change", show);
+  tick.addEventListener("change", () => { show(); tick.focus(); });
   let waiting = 0;
   field.addEventListener("input", () => { tick.checked = false; clearTimeout(waiting); waiting = setTimeout(show, 120); });
   field.form.addEventListener("submit", (event) => { event.preventDefault(); clearTimeout(waiting); show(); place.querySelector("a")?.focus(); });
   const asked = new URLSearchParams(location.search).get("q");
   if (asked && !field.value) field.value = asked.slice(0, 300);
-  if (field.value && !place.querySelector("a, .care")) show();
+  if (field.value && (served || !place.querySelector("a, .care"))) show();
   window.drillpathFind = (text, cleared) => {
     const found = search(text, cleared);
     return { caution: found.caution, mayClear: Boolean(found.mayClear), faults: found.faults.map(([each, worth]) => [each.id, worth]), drills: found.drills.map(([each, worth]) => [each.id, worth]) };
