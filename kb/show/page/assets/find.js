@@ -312,7 +312,7 @@
   };
   const count = document.getElementById("count"); // how many there are is said, not each of them
   // that the lifter is free of it and cleared is for whoever asks to say; other words are asked about anew
-  const settled = document.createElement("p"), label = document.createElement("label"), served = document.querySelector("#settled input");
+  const served = document.querySelector("#settled input"), settled = Object.assign(document.createElement("p"), { id: "settled" }), label = document.createElement("label");
   const tick = Object.assign(document.createElement("input"), { type: "checkbox", name: "cleared", value: "yes", checked: Boolean(served?.checked) });
   label.append(tick, ` ${caution.ifCleared}`);
   settled.append(label);
