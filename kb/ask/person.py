@@ -8,10 +8,10 @@ from typing import NamedTuple
 
 from kb.words import fold
 
-__all__ = ["DOUBT", "PERSON", "TRIED", "Minded", "minded"]
+__all__ = ["DOUBT", "PERSON", "ROOM", "TRIED", "Minded", "minded"]
 
-DOUBT = "Is it one?"
-"""What begins the answer of who asks whether it is a fault at all."""
+DOUBT, ROOM = "Is it one?", "Is it the room?"
+"""What begins the answer of who asks whether it is a fault at all, and of whom a low ceiling makes do it."""
 
 
 class Minded(NamedTuple):
@@ -28,6 +28,9 @@ class Minded(NamedTuple):
 _QUOTE = re.compile(r"(?=[\"\u201c\u201d])")
 """Where a quotation begins or ends: what stands in it is somebody's words."""
 
+_QUOTED = re.compile(r"[\"\u201c\u201d][^\"\u201c\u201d]{1,80}[\"\u201c\u201d]")
+"""What somebody said, in quotation marks: it says nothing of the lifter."""
+
 _BARE_AGE = re.compile(r"^\s*([678][0-9]),")
 """An age that the words begin with."""
 
@@ -37,7 +40,8 @@ _NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
 _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
 
 TRIED = re.compile(
-    r"\b(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them) (?!she|he|it|that|i\b)\w+"
+    r"\b(?<!nobody )(?<!no one )(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them)"
+    r" (?!she|he|it|that|otherwise|i\b)\w+"
     rf"|\b(?:{_ANYONE}|club|internet|video|dad|mate|teacher) (?:\w+ ){{0,3}}?(?:say|says|said|saying|shout|shouted"
     r"|shouting|call|called|calls|teach|teaches|taught|teache[sd]|drummed|drilled|cues?|cued|repeats?|repeated|yells?|yelled)"
     r" (?:\w+ ){0,2}?(?=quoted\b)|\b(?:was|been|were) told (?=quoted\b|to\b)"
@@ -201,7 +205,7 @@ PERSON = (
     Minded(
         re.compile(r"\b(?:grass|gravel|sand|slop(?:e|es|y|ing)|uneven (?:floor|ground)|wet (?:floor|ground)|carpet)\b"),
         "Grass, a slope or carpet: soles catch or slide, so feet don't move as they do indoors. A flat, dry board or"
-        " two rubber mats side by side that can't shift; else no jump and no split, feet planted, until there is one."
+        " two rubber mats side by side that can't shift; else no jump, and a split only short and stepped, until then."
         " Twice on firm floor first: if it goes there, it is the ground.",
     ),
     Minded(
@@ -244,6 +248,17 @@ PERSON = (
     ),
     Minded(
         re.compile(
+            r"^(?=.*\b(?:ceiling|roof|beam|rafters?)s?\b)(?=.*\b(?:low|cm|under|above)\b)"
+            r"(?=.*\b(?:in|at) (?:the|my|our|his|her) (?:club|gym|hall)\b|.*\b(?:outside|outdoors|elsewhere)\b)"
+            r"(?=.*\b(?:fine|crisp|straight|good|tidy|perfect|never|nothing wrong|no problem)\b)"
+        ),
+        f"{ROOM} Right where the roof is high and wrong under this one: the body ducks, and no drill mends a ceiling."
+        " What goes overhead is done outside on flat, dry, clear ground, or where the roof is high; in here only what"
+        " ends at the shoulders or below: dips, cleans, squats, footwork with empty hands. The drills are for what"
+        " stays there too.",
+    ),
+    Minded(
+        re.compile(
             r"\b(?:ceiling|roof|beam)s? (?:is |are |at |of )?(?:\w+ )?(?:low|\d+)\b|\blow (?:ceiling|roof|beam)"
         ),
         "Low ceiling: on tiptoe, stick overhead, half a disc and a hand's width must be clear above it, lamps and beams"
@@ -263,6 +278,6 @@ def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded = with_quotes_as_words(text)
-    found = [each for each in PERSON if each.said.search(folded)]
+    folded, without = with_quotes_as_words(text), fold(_QUOTED.sub(" ", _BARE_AGE.sub(r"\1 years old ", text)))
+    found = [each for each in PERSON if each.said.search(folded if each.said is TRIED else without)]
     return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

@@ -141,7 +141,7 @@ def command(
     try:
         found = chain_with_text(db, chain(shelf, question), beside.tried)
     except NoChain as none:
-        heavy = partial(heavy_of, db, shelf.lift, lifter.best, lifter.bar, lifter.shows_from)
+        heavy = partial(heavy_of, db, shelf.lift, lifter.best, lifter.bar, lifter.shows_from, room.have)
         put_none(ctx, db, shelf, question, none, room, heavy, beside, as_json=as_json)
         ctx.exit(1)
     if sheet is not None:

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from kb.show.heavy import Heavy
     from kb.show.telling import Telling
 
+DISCS = frozenset(map(ItemId, ("discs", "light-discs")))
+
 __all__ = ["Lifter", "heavy_of", "telling_json", "telling_of"]
 
 
@@ -53,10 +55,22 @@ class Lifter(NamedTuple):
         return cls(asked, leads, seen, *options, named, typed["shows_from"], beside)
 
 
-def heavy_of(db: sqlite3.Connection, lift: Lift, best: Sequence[str], bar: str, shows_from: float | None) -> "Heavy":
-    """How heavy each drill is told to be: shares of a best, or kilograms. Raises BadInput for a best that is none."""
-    from kb.show.heavy import in_kilograms, shares
+def heavy_of(
+    db: sqlite3.Connection,
+    lift: Lift,
+    best: Sequence[str],
+    bar: str,
+    shows_from: float | None,
+    have: frozenset[ItemId],
+) -> "Heavy":
+    """How heavy each drill is told to be: shares of a best, or kilograms; without discs no more than the bar.
 
+    Raises BadInput for a best that is none.
+    """
+    from kb.show.heavy import bare, in_kilograms, shares
+
+    if have.isdisjoint(DISCS):
+        return bare
     if not best and shows_from is None:
         return shares
     from kb.commands.load_asked import bests_of
@@ -81,7 +95,9 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
     return Telling(
         lifter.leads.text,
         lifter.leads.number,
-        heavy=heavy_of(db, found.matter.shelf.lift, lifter.best, lifter.bar, lifter.shows_from),
+        heavy=heavy_of(
+            db, found.matter.shelf.lift, lifter.best, lifter.bar, lifter.shows_from, found.matter.question.have
+        ),
         numbers=_numbers(db, found.matter.shelf, found.matter.question.have, lifter),
         weeks=lifter.weeks,
         besides=besides(db, found, lifter.seen, lifter.asked, named=lifter.named),
@@ -96,9 +112,11 @@ def _numbers(db: sqlite3.Connection, shelf: Shelf, have: frozenset[ItemId], lift
     """What the bests say of one another, and what it means that it shows from some weight on; nothing without them."""
     said: tuple[str, ...] = ()
     if lifter.shows_from is not None and not have.isdisjoint(BARS):
+        from kb.commands.load_asked import bests_of
         from kb.show.where_it_shows import passed_said
 
-        said = (passed_said(lifter.shows_from),)
+        its_best = bests_of(db, lifter.best, "kg").get(shelf.lift.id) if lifter.best else None
+        said = (passed_said(lifter.shows_from, its_best.kg if its_best else None),)
     if not lifter.best:
         return said
     from kb.commands.load_asked import bests_of

@@ -6,7 +6,7 @@ from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.ask.matter import Matter
-from kb.ask.person import DOUBT
+from kb.ask.person import DOUBT, ROOM
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
@@ -27,7 +27,7 @@ from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
 from kb.show.telling import Telling
 from kb.show.time_left import time_left
-from kb.terms import Fault, ItemId, Load
+from kb.terms import Fault, ItemId, Load, Stage
 
 __all__ = [
     "AT_WEIGHT",
@@ -35,6 +35,7 @@ __all__ = [
     "JOINTS",
     "NO_SPLIT",
     "NO_STICK",
+    "SHOES",
     "after_said",
     "chain_text",
     "closing",
@@ -47,9 +48,15 @@ __all__ = [
 JOINTS = (
     "Mobility comes slowly: do the opening on most days, for six weeks and more, its rounds twice over once they are"
     " easy. Go past a drill of the chain only on a day when its standard is met without weight; until then do the"
-    " lift in the form that is held (for example caught high, or with heels raised and a stick)."
+    " lift in the form that is held, for example caught high. Minutes left over are the opener's: all its rounds again."
 )
 """What to say first where the cause is mobility: no session mends it."""
+
+SHOES = (
+    "Stiff ankles: lifting shoes, whose heel can't slip, let the lift go on meanwhile at any weight, as deep as is held"
+    " in them. On loose plates, books or wedges a stick only."
+)
+"""What goes on meanwhile where the ankles are stiff. Common practice, no source."""
 
 
 HEAVIER = (
@@ -134,7 +141,7 @@ def chain_text(
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.heavy
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
-    lines += wrapped(JOINTS, setting.width) if matter.worked_cause.kind == "mobility" else []
+    lines += wrapped(_joints(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
@@ -174,7 +181,7 @@ def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool)
     """What comes before the checks: a care, what leads, why it happens, what was seen too, who is asked about."""
     lines = [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
-    doubts = [text for text in telling.minds if text.startswith(DOUBT)]
+    doubts = [text for text in telling.minds if text.startswith((DOUBT, ROOM))]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     taken = "" if named else f", {taken_said(telling.besides)}"
     stays = telling.first is not None and not telling.cause_named
@@ -189,6 +196,12 @@ def said_text(caution: str, minds: Sequence[str], setting: Setting) -> list[str]
     lines = [*hanging("! ", caution, setting), ""] if caution else []
     told = [line for text in minds for line in hanging("  - ", text, setting)]
     return lines + titled("For this lifter", told, setting)
+
+
+def _joints(best: Route) -> str:
+    """How long opening takes, and what is lifted meanwhile."""
+    opened = {joint for entry in best.entries if entry.drill.stage is Stage.PREPARE for joint in entry.drill.opens}
+    return f"{JOINTS} {SHOES}" if "ankle" in opened else JOINTS
 
 
 def _splits(matter: Matter) -> bool:

@@ -10,7 +10,7 @@ from kb.loading import weighed
 from kb.show.coach_words import human, share_said
 from kb.terms import ItemId, Load, Stage
 
-__all__ = ["EMPTY", "LOWERED", "Heavy", "in_kilograms", "shares"]
+__all__ = ["EMPTY", "LOWERED", "Heavy", "bare", "in_kilograms", "shares"]
 
 EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
 """How heavy a bar gets where there are no discs, and where nothing may be dropped. Common practice, no source."""
@@ -40,6 +40,12 @@ def shares(entry: Entry) -> str:
     if not entry.work:
         return f"{low} % of the best {human(share.lift)} or so"
     return f"then {range_said}" if entry.load is Load.LIGHT else range_said
+
+
+def bare(entry: Entry) -> str:
+    """The same where there are no discs at all: of a bar there is only the bar."""
+    bar = any(each.using in BARS for each in entry.gear)
+    return EMPTY if bar and entry.load >= Load.LIGHT else share_said(entry.drill, entry.load)
 
 
 def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:

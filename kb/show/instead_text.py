@@ -14,8 +14,8 @@ from kb.terms import DrillId, Fault, Load
 __all__ = ["BY_TURNS", "by_turns_text", "instead_text", "too_text"]
 
 BY_TURNS = (
-    "By turns: one cause a day, the drills of both never in one sitting. Where the same check shows both gone, the lift"
-    " is next; where one stays, its days go on alone."
+    "What it asks for in every drill is kept from today; its drills come by turns with those above, a day each. Where"
+    " the checks show both gone, the lift is next; where one stays, its days go on alone."
 )
 """How two causes are gone about. Common practice, no source."""
 

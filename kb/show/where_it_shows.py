@@ -5,25 +5,37 @@ from kb.kit import BARS
 from kb.show.heavy import Heavy
 from kb.terms import Catch, Load, Stage
 
-__all__ = ["from_where_it_shows", "passed_said"]
+__all__ = ["from_where_it_shows", "passed_said", "top_of"]
 
 UP_TO, NEAR = 0.95, 0.8
 """Shares of the weight at which it shows: where the lift stops at first, and where the work begins at least. Common
 practice, no source."""
 
-HEAVY, JOINED, PULLED = 60, 0.85, 0.95
-"""A drill whose own top is so many per cent of a best is done near where it shows: to these shares of it where the bar
-is caught or pressed, and where it is only pulled, dipped with or driven. Common practice, no source."""
+HEAVY = 60
+"""A drill whose own top is so many per cent of a best is done near where it shows: where the bar is caught or pressed
+to `NEAR` of it, where it is only pulled, dipped with or driven to `UP_TO`. Common practice, no source."""
+
+MORE = 1.25
+"""And where it is caught, to no more than so many times its own top. Common practice, no source."""
+
+OF_THE_BEST = 0.9
+"""The most that is done of a best that is known, in sets of two or three. Common practice, no source."""
 
 OF_A_BEST = 0.9
 """What the weight at which it shows is taken to be of a best that isn't known. Common practice, no source."""
 
 
-def passed_said(kg: float) -> str:
-    """What a fault that shows from some weight on means for the whole chain."""
+def top_of(kg: float, best: float | None) -> float:
+    """The most that the lift is done with at first, kg: short of where it shows, and of what only a best is."""
+    return kg * UP_TO if best is None else min(kg * UP_TO, best * OF_THE_BEST)
+
+
+def passed_said(kg: float, best: float | None) -> str:
+    """What a fault that shows from some weight on means for the whole chain; `best` of the lift, kg, if known."""
+    top = top_of(kg, best)
     return (
         f"It shows from {kg:g} kg: a stick and a light bar prove nothing. One light round of each drill, to learn it,"
-        f" then near its own top weight; the lift from {kg * NEAR:.0f} to {kg * UP_TO:.0f} kg. Past that by"
+        f" then near its own top weight; the lift from {top * NEAR / UP_TO:.0f} to {top:.0f} kg. Past that by"
         " 2.5 kg, in singles, only on a day when all before were to standard; the first that shows it ends the day."
     )
 
@@ -47,6 +59,7 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
 
     `best` is the best of the lift, None where it isn't known: then what it shows at is taken to be nine tenths of it.
     """
+    top = top_of(kg, best)
     base = kg / OF_A_BEST if best is None else max(best, kg)
 
     def near(entry: Entry) -> str:
@@ -63,15 +76,18 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
         if drill.stage is Stage.FINISH:
             return heavy(entry)
         if drill.stage is Stage.WHOLE and entry.load is Load.LIGHT:
-            return "then up to " + _range(kg * NEAR, kg * NEAR, bar_kg).removeprefix("no more than ")
+            least = top * NEAR / UP_TO
+            return "then up to " + _range(least, least, bar_kg).removeprefix("no more than ")
         if drill.stage is Stage.WHOLE:
-            return f"{_range(kg * NEAR, kg * UP_TO, bar_kg)}, not to where it shows"
+            return f"{_range(top * NEAR / UP_TO, top, bar_kg)}, not to where it shows"
         most = share.percent[1] / 100 * base if share.lift in lifts else 0.0
-        if share.percent[1] >= HEAVY:
-            most = max(most, kg * (JOINED if drill.stage is Stage.JOIN else PULLED))
-        most = min(most, kg * UP_TO)
+        if _pulled(entry):
+            most = max(most, kg * UP_TO)
+        elif share.percent[1] >= HEAVY and drill.stage is Stage.JOIN:
+            most = max(most, min(kg * NEAR, most * MORE))
+        most = min(most, top)
         least = most * NEAR
         said = _range(least if entry.work else most, most, bar_kg)
-        return said if most < bar_kg else f"then {said}"
+        return said if most < bar_kg else f"then {said}" if entry.work else f"then by steps to {said}"
 
     return near
