@@ -13,7 +13,7 @@ from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD, SIGNS, VITAL
 from kb.ask.mended import MENDED, MENDS, UNSETTLED, is_cleared
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
-from kb.ask.never import NEVER, never_cleared
+from kb.ask.never import NAMED_CHILD, NEVER, never_cleared
 from kb.words import fold
 
 # fmt: off
@@ -227,6 +227,7 @@ def care_of(text: str, *, cleared: bool = False) -> Care:
 
 def _read(text: str) -> tuple[Care, str]:
     """What the words themselves call for; and the words, without what was denied."""
+    text = NAMED_CHILD.sub(" a child ", text)
     folded = fold(text)
     if AT_ONCE.search(folded):
         return Care(URGENT, None), folded

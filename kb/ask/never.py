@@ -4,7 +4,16 @@ import re
 
 from kb.ask.spelling import one_edit_apart
 
-__all__ = ["CLEARED_SAYS", "IF_CLEARED", "NEVER", "NEVER_CLEARED", "NEVER_SPELT", "TICKED", "never_cleared"]
+__all__ = [
+    "CLEARED_SAYS",
+    "IF_CLEARED",
+    "NAMED_CHILD",
+    "NEVER",
+    "NEVER_CLEARED",
+    "NEVER_SPELT",
+    "TICKED",
+    "never_cleared",
+]
 
 CLEARED_SAYS = "free of pain and well today, and cleared to lift by a doctor or a physiotherapist"
 """What whoever asks says of a lifter with `cleared`."""
@@ -22,6 +31,10 @@ expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 weeks (?:gone|along)|months (?:gone|along)
 (?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)(?! (?:\w+ ){0,2}(?:1[89]|[2-9]\d)\b)
 (?<!as a )(?<!like a )child(?! s play)(?!hood)
+(?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|weeks|months))
+(?:in|at school in) (?:school )?year (?:[3-9]|1[01]|three|four|five|six|seven|eight|nine|ten|eleven)\b(?! of)
+primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
+(?:seventh|eighth|ninth|tenth|sixth|fifth) grader?s?
 (?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
 (?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
 (?:children|kids) (?:s )?(?:class|group|session|team|club)
@@ -34,6 +47,13 @@ weeks (?:gone|along)|months (?:gone|along)
 (?:pupil|aged) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
 """.strip().splitlines()
 """Patterns of folded words that say so."""
+
+NAMED_CHILD = re.compile(
+    r"\b(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
+    r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
+    r"[A-Z][a-z]+(?:, | \()(?:aged )?(?:[4-9]|1[0-7])(?=[,;)]| and )"
+)
+"""A name with a child's age behind it, in words as they were typed: "Milo, 12, swings it", "Milo (12)"."""
 
 NEVER_CLEARED = re.compile(r"\b(?:" + "|".join((r"pregnan\w*|preggers|trimester|midwife", *NEVER)) + r")\b")
 """All that isn't cleared by a word."""

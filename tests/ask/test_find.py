@@ -529,6 +529,9 @@ def test_who_asks_can_say_that_the_lifter_is_cleared(db: sqlite3.Connection, phr
     "phrase",
     [
         "my daughter's bar loops out",
+        "I am the father of Milo, 12, at school in year seven, bar loops out",
+        "Milo (12) loops the bar out",
+        "she is in year 9, bar loops out",
         "pregnant, bar loops out",
         "pregnent, bar loops out",
         "14 year old, bar loops out and his knee hurts",

@@ -64,6 +64,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "mends": mended.MENDS.pattern,
             "unsettled": mended.UNSETTLED.pattern,
             "never": never.NEVER_CLEARED.pattern,
+            "namedChild": never.NAMED_CHILD.pattern,
             "neverSpelt": never.NEVER_SPELT,
             "ifCleared": never.TICKED,
             "mild": in_passing.MILD.pattern,

@@ -92,8 +92,8 @@
     const more = untroubled(said);
     return cleared && more ? [care, more, false] : [care, null, Boolean(more)];
   };
-  const reading = (text) => {
-    const folded = fold(text);
+  const reading = (typed) => {
+    const text = typed.replace(new RegExp(caution.namedChild, "g"), " a child "), folded = fold(text);
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null, folded];
     if (!troubled(folded)) return [null, text, folded];
     const hedged = new RegExp(caution.hedged), split = text.split(new RegExp(caution.sentence, "i")).map(fold), doubtful = split.some((part) => hedged.test(part));
