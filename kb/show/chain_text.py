@@ -20,22 +20,20 @@ from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import by_turns_text, instead_text, too_text
 from kb.show.look_first import look_first
-from kb.show.openers import also_opens
+from kb.show.openers import also_opens, meanwhile
 from kb.show.over_weeks import over_weeks
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
 from kb.show.telling import Telling
 from kb.show.time_left import time_left
-from kb.terms import Fault, ItemId, Load, Stage
+from kb.terms import Fault, ItemId, Load
 
 __all__ = [
     "AT_WEIGHT",
     "HEAVIER",
-    "JOINTS",
     "NO_SPLIT",
     "NO_STICK",
-    "SHOES",
     "after_said",
     "chain_text",
     "closing",
@@ -44,20 +42,6 @@ __all__ = [
     "others_said",
     "said_text",
 ]
-
-JOINTS = (
-    "Mobility comes slowly: do the opening on most days, for six weeks and more, its rounds twice over once they are"
-    " easy. Go past a drill of the chain only on a day when its standard is met without weight; until then do the"
-    " lift in the form that is held, for example caught high. Minutes left over are the opener's: all its rounds again."
-)
-"""What to say first where the cause is mobility: no session mends it."""
-
-SHOES = (
-    "Stiff ankles: lifting shoes, whose heel can't slip, let the lift go on meanwhile at any weight, as deep as is held"
-    " in them. On loose plates, books or wedges a stick only."
-)
-"""What goes on meanwhile where the ankles are stiff. Common practice, no source."""
-
 
 HEAVIER = (
     "Only seen from some weight on? On the terminal `--shows-from 70` puts the work near that, `--load working` ends"
@@ -141,7 +125,7 @@ def chain_text(
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.heavy
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
-    lines += wrapped(_joints(best), setting.width) if matter.worked_cause.kind == "mobility" else []
+    lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += tell_lines(matter.fault, setting)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
@@ -196,12 +180,6 @@ def said_text(caution: str, minds: Sequence[str], setting: Setting) -> list[str]
     lines = [*hanging("! ", caution, setting), ""] if caution else []
     told = [line for text in minds for line in hanging("  - ", text, setting)]
     return lines + titled("For this lifter", told, setting)
-
-
-def _joints(best: Route) -> str:
-    """How long opening takes, and what is lifted meanwhile."""
-    opened = {joint for entry in best.entries if entry.drill.stage is Stage.PREPARE for joint in entry.drill.opens}
-    return f"{JOINTS} {SHOES}" if "ankle" in opened else JOINTS
 
 
 def _splits(matter: Matter) -> bool:

@@ -10,7 +10,7 @@ from kb.ask.sittings import sitting_seconds
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said
 from kb.show.care import Due, asks_first, begun, cares
-from kb.show.chain_text import JOINTS, after_said, others_said
+from kb.show.chain_text import after_said, others_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import (
     LOADS,
@@ -26,6 +26,7 @@ from kb.show.coach_words import (
 )
 from kb.show.entry_lines import gear_said
 from kb.show.heavy import Heavy, shares
+from kb.show.openers import JOINTS
 from kb.show.over_weeks import over_weeks
 from kb.show.setting import Setting
 from kb.show.sheet.sheet import Sheet, html

@@ -11,11 +11,12 @@ from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import asks_first, begun
-from kb.show.chain_text import JOINTS, after_said, heavier_said
+from kb.show.chain_text import after_said, heavier_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.look_first import look_first
 from kb.show.no_chain_text import further, session_said
+from kb.show.openers import meanwhile
 from kb.show.over_weeks import OVER_WEEKS
 from kb.show.page.content.card import Card, card_of
 from kb.show.page.page import Link, Page
@@ -131,7 +132,7 @@ def _some(stock: Stock, path: str, asked: Asked, prepared: Prepared) -> Page:
         "light bar" if matter.load is Load.LIGHT else LOADS[matter.load],
         _with(asked),
         tuple(_route(route, stock, matter, said) for route, said in zip(chain.routes, seen, strict=True)),
-        JOINTS if matter.worked_cause.kind == "mobility" else "",
+        meanwhile(chain.routes[0]) if matter.worked_cause.kind == "mobility" else "",
         throughout_said(cause, matter.worked_cause),
         look_first(fault),
         heavier_said(matter).partition(" On the terminal")[0],
