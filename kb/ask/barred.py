@@ -11,7 +11,7 @@ from kb.errors import BadInput
 from kb.kit import BAR, Fit, fit
 from kb.terms import Catch, Drill, DrillId, Item, ItemId, Lift, LiftId, Load, Position, PositionId, Speed, Stage
 
-__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_part", "quiet_shelf", "why_barred"]
+__all__ = ["NOTHING_RULED", "WITHOUT", "Ruled", "fit_ruled", "quiet_part", "quiet_shelf", "shelf_without", "why_barred"]
 
 WITHOUT: Mapping[str, str] = {
     "behind-neck": "the bar lies behind the neck",
@@ -101,6 +101,25 @@ def quiet_shelf(shelf: Shelf) -> Shelf:
     return shelf._replace(fits=fits)
 
 
+def shelf_without(shelf: Shelf, left_out: frozenset[DrillId]) -> Shelf:
+    """The same shelf, of which some drills can't be done, whatever there is.
+
+    Raises BadInput where one of them is what it ends in, with parts of the lift to end in instead.
+    """
+    goal = shelf.lift.drill
+    if goal in left_out:
+        raise BadInput(
+            f"{goal} is what the chain ends in, and can't be left out. With --to it can end in a part",
+            nearest=_parts(shelf, left_out),
+        )
+
+    @lru_cache(maxsize=KITS_KEPT)
+    def fits(have: frozenset[ItemId]) -> Mapping[DrillId, Fit]:
+        return {drill: fitted for drill, fitted in shelf.fits(have).items() if drill not in left_out}
+
+    return shelf._replace(fits=fits) if left_out else shelf
+
+
 def quiet_part(shelf: Shelf) -> DrillId | None:
     """The most of a lift that is quiet, to end in where the lift itself isn't; None where it is, or nothing is."""
     if not why_barred(shelf.drills[shelf.lift.drill], Ruled(quiet=True), {}):
@@ -110,10 +129,15 @@ def quiet_part(shelf: Shelf) -> DrillId | None:
 
 def _quiet_parts(shelf: Shelf) -> tuple[DrillId, ...]:
     """What is caught at the lift's own speed with feet that stay down: most of the lift first."""
+    return _parts(shelf, frozenset(each.id for each in shelf.drills.values() if each.feet == "land"))
+
+
+def _parts(shelf: Shelf, left_out: frozenset[DrillId]) -> tuple[DrillId, ...]:
+    """Parts of a lift that a chain can end in, but for some: most of the lift first."""
     found = [
         drill
         for drill in shelf.drills.values()
-        if drill.feet != "land" and drill.speed is Speed.FULL and drill.catch >= Catch.STANDING
+        if drill.id not in left_out and drill.speed is Speed.FULL and drill.catch >= Catch.STANDING
         if Stage.SEGMENT <= drill.stage <= Stage.JOIN and drill.load[1] >= Load.LIGHT
         if all(first != "receive" for first, _ in drill.reach.values())  # a squat is no part to end in
     ]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from kb.ask.barred import quiet_part, quiet_shelf
+from kb.ask.barred import quiet_part, quiet_shelf, shelf_without
 from kb.ask.chain import Chain, NoChain, chain
 from kb.ask.ending import within_ending
 from kb.ask.instead import Instead, instead
@@ -73,6 +73,9 @@ QUIETLY = (
 @click.option("--minutes", type=click.IntRange(min=1), help="How long there is.")
 @click.option("--holds", metavar="D1,D2", help="Drills that are not in doubt.", shell_complete=complete("drill"))
 @click.option(
+    "--leave-out", metavar="D1,D2", help="Drills that this lifter won't or can't do.", shell_complete=complete("drill")
+)
+@click.option(
     "--at-most", type=click.IntRange(min=1), default=MOST_ENTRIES, show_default=True, help="Drills in one sitting."
 )
 @click.option("--first", type=click.IntRange(min=1), help="What to look at first, by its number, that fits: it leads.")
@@ -133,6 +136,7 @@ def command(
     named_lift = LiftId(resolve(db, "lift", lift)) if lift else None
     fault_id = fault_meant(ctx, db, words(fault), named_lift)
     shelf, quietly = _shelf(db, lift_meant(ctx, db, fault_id, named_lift), to, quiet=quiet)
+    shelf = shelf_without(shelf, drills_named(db, asked["leave_out"]))
     beside = beside._replace(minds=(*quietly, *beside.minds))
     room = room_of(db, kit, have)
     about = _about(db, shelf, fault_id, asked)

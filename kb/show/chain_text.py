@@ -123,7 +123,7 @@ def chain_text(
     first leads the telling, the rest of that stands after the drills.
     """
     matter, (best, *more) = chain.matter, chain.routes
-    first, heavy = telling.first, telling.heavy
+    first, heavy = telling.first, telling.weighs(matter.cause)
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:

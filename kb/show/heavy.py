@@ -8,12 +8,16 @@ from kb.discs import Iron
 from kb.kit import BARS
 from kb.loading import weighed
 from kb.show.coach_words import human, share_said
-from kb.terms import ItemId, Load, Stage
+from kb.terms import Catch, Cause, ItemId, Load, Stage
 
-__all__ = ["EMPTY", "LOWERED", "Heavy", "bare", "in_kilograms", "shares"]
+__all__ = ["AFRAID", "EMPTY", "LOWERED", "Heavy", "bare", "gently", "in_kilograms", "shares"]
 
 EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
 """How heavy a bar gets where there are no discs, and where nothing may be dropped. Common practice, no source."""
+
+AFRAID = 65
+"""Per cent of a best that no catch goes past for who is afraid of it: the weight is theirs to choose. Common practice,
+no source."""
 
 DISCS, DROP_FLOOR = ItemId("discs"), ItemId("drop-floor")
 
@@ -66,3 +70,19 @@ def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:
         return f"then {least:g} kg, up to {most:g} kg while the standard is met"
 
     return heavy
+
+
+def gently(heavy: Heavy, cause: Cause) -> Heavy:
+    """The same for who is afraid: what is caught goes no further than `AFRAID`; for another cause as it is."""
+    if cause.kind != "nerve":
+        return heavy
+
+    def capped(entry: Entry) -> str:
+        share = entry.drill.load_from
+        if share is None or entry.drill.catch is Catch.NONE or share.percent[1] <= AFRAID:
+            return heavy(entry)
+        least, most = (min(each, limit) for each, limit in zip(share.percent, (AFRAID - 15, AFRAID), strict=True))
+        drill = entry.drill._replace(load_from=share._replace(percent=(least, most)))
+        return heavy(entry._replace(drill=drill))
+
+    return capped

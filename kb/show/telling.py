@@ -3,7 +3,8 @@
 from typing import NamedTuple
 
 from kb.show.beside import Beside
-from kb.show.heavy import Heavy, shares
+from kb.show.heavy import Heavy, gently, shares
+from kb.terms import Cause
 
 __all__ = ["Telling"]
 
@@ -30,3 +31,7 @@ class Telling(NamedTuple):
     cause_named: bool = False
     shows_from: bool = False
     also_causes: frozenset[str] = frozenset()
+
+    def weighs(self, cause: Cause) -> Heavy:
+        """How heavy each drill is for this cause: gently for who is afraid, unless it was said where it shows."""
+        return self.heavy if self.shows_from else gently(self.heavy, cause)

@@ -5,12 +5,14 @@ from handmade import drill
 
 from kb import kit
 from kb.ask import read
-from kb.ask.barred import WITHOUT, Ruled, fit_ruled, quiet_shelf, why_barred
+from kb.ask.barred import WITHOUT, Ruled, fit_ruled, quiet_shelf, shelf_without, why_barred
+from kb.ask.chain import chain
 from kb.ask.path import path
+from kb.ask.question import ChainQuestion
 from kb.ask.shelf import ending_in
 from kb.ask.swap import swap
 from kb.errors import BadInput
-from kb.terms import DrillId, Item, ItemId, LiftId, Load, Speed
+from kb.terms import DrillId, FaultId, Item, ItemId, LiftId, Load, Speed
 
 pytestmark = pytest.mark.no_cover
 
@@ -137,3 +139,16 @@ def test_what_a_barred_drill_is_turned_up_by_is_the_nearest(world) -> None:
     quiet = swap(world["drills"][DrillId("press-under")], FLAT, **world, ruled=QUIET)
     assert quiet.turned_up is not None
     assert quiet.turned_up.id == "press-under"
+
+
+def test_what_a_lifter_will_not_do_stands_in_no_answer(db) -> None:
+    """Every drill of a chain but the last may be left out in turn; the last can't, and parts are named instead."""
+    shelf = read.shelf(db, LiftId("snatch"))
+    asked = ChainQuestion(FaultId("catches-high"), FLAT)
+    for entry in chain(shelf, asked).routes[0].entries[:-1]:
+        left_out = frozenset((entry.drill.id,))
+        found = chain(shelf_without(shelf, left_out), asked)
+        assert left_out.isdisjoint(each.drill.id for route in found.routes for each in route.entries)
+    with pytest.raises(BadInput, match="can't be left out") as refused:
+        shelf_without(shelf, frozenset((shelf.lift.drill,)))
+    assert DrillId("hang-snatch") in refused.value.nearest

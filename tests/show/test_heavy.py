@@ -11,7 +11,7 @@ from kb.ask.shelf import Shelf
 from kb.bests import Best
 from kb.commands.group import drillpath
 from kb.discs import iron_of
-from kb.show.heavy import EMPTY, LOWERED, in_kilograms, shares
+from kb.show.heavy import AFRAID, EMPTY, LOWERED, gently, in_kilograms, shares
 from kb.terms import FaultId, ItemId, LiftId, Load, Stage
 
 
@@ -62,3 +62,15 @@ def test_a_bar_alone_or_a_floor_for_no_drops_has_no_share(shelves: dict[LiftId, 
         found = chain(shelf, ChainQuestion(FaultId("clean-bar-crashes"), frozenset(map(ItemId, have))))
         last = found.routes[0].entries[-1]
         assert shares(last) == in_kilograms({"clean": Best(80)}, iron_of("men"))(last) == limit
+
+
+def test_who_is_afraid_goes_no_further_than_two_thirds_or_so(shelves: dict[LiftId, Shelf]) -> None:
+    """Common practice, no source: of every catch, by share or in kilograms; another cause of the same fault goes on."""
+    shelf, heavy = shelves[LiftId("snatch")], in_kilograms({"snatch": Best(100)}, iron_of("men"))
+    asked = ChainQuestion(FaultId("catches-high"), shelf.kits["full"], cause="scared-to-go-under")
+    found = chain(shelf, asked)
+    last = found.routes[0].entries[-1]
+    assert f"{AFRAID} %" in gently(shares, found.matter.cause)(last)
+    assert f"up to {AFRAID} kg" in gently(heavy, found.matter.cause)(last)
+    late = chain(shelf, asked._replace(cause="late-under")).matter.cause
+    assert gently(heavy, late)(last) == heavy(last) != gently(heavy, found.matter.cause)(last)

@@ -59,7 +59,7 @@ def chain_sheet(
     bars, bands = route_bars(route, lift), bands_of(matter.worked, lift)
     load = "light bar" if matter.load is Load.LIGHT else LOADS[matter.load]
     seen = begun(gear for entry in route.entries for gear in entry.gear)
-    drills = _drills(matter, route, seen, None if telling.heavy is shares else telling.heavy)
+    drills = _drills(matter, route, seen, None if telling.heavy is shares else telling.weighs(matter.cause))
     first = (telling.caution, plain_markdown(telling.leads))
     lead = tuple(filter(None, (*first, *telling.minds, *map(beside_said, telling.besides), *telling.numbers)))
     weeks = () if telling.weeks is None else tuple(over_weeks(telling.weeks, matter.fault.gone))
