@@ -23,9 +23,10 @@ def left_out(
 ) -> Iterator[LeftOut]:
     """Each drill that would have been of use and isn't done, in the order in which it would have come."""
     yield from _not_opened(course, asked, openers, session)
-    for at in sorted(dropped):
-        yield LeftOut(course.entries[at].drill, "no time; without it the next step is larger, so take that slowly")
     used = {block.drill.id for block in session.blocks}
+    for at in sorted(dropped):
+        if course.entries[at].drill.id not in used:  # the lift may stand there twice, at two weights
+            yield LeftOut(course.entries[at].drill, "no time; without it the next step is larger, so take that slowly")
     if len([block for block in session.blocks if block.part == "finish"]) < MOST_FINISHES:
         for task in finishes:
             if task.drill.id not in used and task.amounts[0].worth == WORTH["finish_cause"][0]:
