@@ -17,6 +17,7 @@ from kb.terms import Catch, Drill, Lift, LiftId, Speed, Stage
 __all__ = [
     "FORMULAS",
     "MOST_REPS",
+    "RECKONED",
     "SHARE_OF_REPS",
     "Best",
     "Said",
@@ -26,6 +27,7 @@ __all__ = [
     "estimate",
     "lombardi",
     "of_the_lifts",
+    "reckoned",
     "said",
     "with_parts",
 ]
@@ -37,6 +39,19 @@ SHARE_OF_REPS: Mapping[int, int] = MappingProxyType(
     {1: 100, 2: 95, 3: 93, 4: 90, 5: 87, 6: 85, 7: 83, 8: 80, 9: 77, 10: 75}
 )
 """Per cent of a best at which so many repetitions can just be done (3.07, a printed strength table)."""
+
+
+RECKONED = "reckoned"
+"""What a best is by that isn't known, and is taken from another lift's."""
+
+SHARES: Mapping[str, Mapping[str, float]] = MappingProxyType(
+    {
+        "clean": {"front-squat": 0.85, "back-squat": 0.72, "snatch": 1.25, "deadlift": 0.62},
+        "jerk": {"push-press": 1.2, "clean": 1.0},
+        "snatch": {"overhead-squat": 0.9, "clean": 0.8},
+    }
+)
+"""What share of another best a lift's usually is, to choose a drill's weight by. Common practice, no source."""
 
 
 class Said(NamedTuple):
@@ -157,4 +172,18 @@ def with_parts(bests: Mapping[str, Best], lifts: Mapping[LiftId, Lift]) -> dict[
     for lift in lifts.values():
         for part in lift.parts if lift.id in bests else ():
             known[part] = max(bests[lift.id], known.get(part, bests[lift.id]), key=lambda best: best.kg)
+    return known
+
+
+def reckoned(bests: Mapping[str, Best]) -> dict[str, Best]:
+    """Bests, and what those of other lifts say of a lift of which none is known: the least that any of them says.
+
+    >>> reckoned({"front-squat": Best(50), "snatch": Best(37)})["clean"]
+    Best(kg=42.5, formula='reckoned')
+    """
+    known = dict(bests)
+    for lift, shares in SHARES.items():
+        said = [bests[other].kg * share for other, share in shares.items() if other in bests]
+        if lift not in bests and said:
+            known[lift] = Best(min(said), RECKONED)
     return known

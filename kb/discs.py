@@ -64,12 +64,16 @@ class Disc(NamedTuple):
 
 
 class Iron(NamedTuple):
-    """What can be put together: a bar, discs in pairs, largest first, and collars' weight each (0 without)."""
+    """What can be put together: a bar, discs in pairs, largest first, and collars' weight each (0 without).
+
+    `most` is the heaviest that all there is makes, where that was said.
+    """
 
     bar: float = 20.0
     discs: tuple[Disc, ...] = tuple(map(Disc, DISCS["kg"]))
     collar: float = 0.0
     unit: Unit = "kg"
+    most: float = math.inf
 
     @property
     def least(self) -> float:
@@ -166,7 +170,7 @@ def _a_side(total: float, iron: Iron) -> int:
 
 def at_most(total: float, iron: Iron) -> tuple[float, ...] | None:
     """The discs of one side, largest first, of the heaviest weight that is `total` or less; None if the bar is more."""
-    both = _a_side(total, iron)
+    both = _a_side(min(total, iron.most), iron)
     if both < 0:
         return None
     side = _sides(iron.discs, both // 2)

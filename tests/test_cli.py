@@ -477,9 +477,11 @@ def test_where_it_only_shows_from_some_weight_the_work_is_near_it(monkeypatch: p
     assert "is not in the range" in ask(*asked, "--shows-from", "0", code=2).stderr
     far = ("chain", "slow-off-floor", "--lift", "clean", "--kit", "hall", "--shows-from", "60", "--best", "clean=120")
     assert "then 46 kg, up to 57 kg" in " ".join(ask(*far).stdout.split())
+    without_training = ("--have", "bar,discs,stick,headroom,drop-floor,mat,wall")
     assert "no more than 18 kg: a lighter bar, or a stick" in " ".join(
-        ask(*asked[:2], "--shows-from", "22").stdout.split()
+        ask(*asked[:2], *without_training, "--shows-from", "22").stdout.split()
     )
+    assert "30 kg is all there is" in " ".join(ask(*asked, "--shows-from", "40", "--heaviest", "30").stdout.split())
     arms = ("chain", "early-arm-bend", "--lift", "snatch", "--kit", "hall", "--shows-from", "40", "--best", "snatch=45")
     heavy = " ".join(ask(*arms).stdout.split())
     assert "light bar, then by steps to 32 kg" in heavy  # caught from the hang, to four fifths of 40 kg
@@ -527,3 +529,18 @@ def test_a_session_is_named_without_what_it_does_not_take(
     (command,) = [line.split() for line in said.splitlines() if line.startswith("  drillpath session")]
     assert command[-2:] == ["--best", "jerk=60"]
     assert ask(*command[1:]).stdout
+
+
+def test_what_helped_at_once_leads_and_what_was_advised_is_answered(monkeypatch: pytest.MonkeyPatch) -> None:
+    """In the text, in the JSON, and on the sheet."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "hips-rise-first", "--lift", "snatch", "--kit", "hall", "--cause", "rushed-off-floor")
+    more = ("--helped", "a stop at the knee", "--said", "do we need heavier pulls?")
+    said = " ".join(ask(*asked, *more).stdout.split())
+    assert "Helped at once: a stop at the knee. So it leads" in said
+    assert "Heavier pulls, squats or presses? They won't mend it" in said
+    assert "that helped at once comes first" not in said
+    found = as_json(*asked, *more)
+    assert found["helped"] == "a stop at the knee"
+    assert len(found["advice"]) == 1
+    assert {"helped", "advice"}.isdisjoint(as_json(*asked))

@@ -102,7 +102,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:(?:\d+|two|three|four|five|six|ten|fifteen|twenty|many) (?:years|months) (?:off|away|out|break)"
+            r"\b(?:(?:\d+|two|three|four|five|six|ten|fifteen|twenty|many) (?:years|months)"
+            r" (?:off|away|out|break)(?! (?:the|every|of)\b)"
             r"|(?:back|return\w*|coming back) (?:after|from) (?!the (?:knee|hip|bar|floor))(?:\w+ ){0,4}?"
             r"(?:years|months|break|off|layoff)"
             r"|used to (?:snatch|clean|jerk|lift|compete))\b"
@@ -142,8 +143,9 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:night ?shifts?|nights this week|slept (?:badly|rubbish|terribly|little)|no sleep|(?:off"
-            r"|after) nights"
+            r"\b(?:night ?shifts?|works? (?:\w+ )?nights|night (?:worker|work|duty)"
+            r"|after (?:his|her|my|a|the) (?:\w+ )?shift|nights this week"
+            r"|slept (?:badly|rubbish|terribly|little)|no sleep|(?:off|after) nights"
             r"|on (?:two|three|four|five|2|3|4|5) hours(?: of)? sleep)\b"
         ),
         "Short of sleep: the easy day, whatever the plan says; two thirds, few, and nothing new or frightening. A fault"

@@ -88,6 +88,7 @@ QUIETLY = (
 )
 @to_option
 @click.option("--said", metavar="WORDS", help="What else was said of the lifter: a care it calls for comes first.")
+@click.option("--helped", metavar="WORDS", help="What made it right at once: it leads, and is faded drill by drill.")
 @cleared_option
 @click.option(
     "--weeks",
@@ -102,6 +103,12 @@ QUIETLY = (
     type=click.FloatRange(min=1, max=500),
     metavar="KG",
     help="The least weight at which it is seen: the work is near that, and a light bar only the way there.",
+)
+@click.option(
+    "--heaviest",
+    type=click.FloatRange(min=1, max=500),
+    metavar="KG",
+    help="All that can be put on a bar there: nothing is told heavier.",
 )
 @best_options
 @by_screen_option
@@ -145,7 +152,7 @@ def command(
     try:
         found = chain_with_text(db, chain(shelf, question), beside.tried)
     except NoChain as none:
-        heavy = partial(heavy_of, db, shelf.lift, lifter.best, lifter.bar, lifter.shows_from, room.have)
+        heavy = partial(heavy_of, db, shelf.lift, lifter, room.have)
         put_none(ctx, db, shelf, question, none, room, heavy, beside, as_json=as_json)
         ctx.exit(1)
     if sheet is not None:
@@ -156,7 +163,7 @@ def command(
         return
     # a session ends in the whole lift
     told = telling_of(db, found, lifter)._replace(
-        also_causes=about.also, session="" if to or quiet else session_command(ctx, question)
+        also_causes=about.also, session="" if to or quiet or asked["leave_out"] else session_command(ctx, question)
     )
     shown = Shown(told, about.judged_by, lifter.named or about.leads.number is not None, why, beside.tried)
     _put(db, found, room, shown)

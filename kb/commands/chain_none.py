@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 __all__ = ["put_none", "session_command"]
 
 NO_SESSION = (
+    "leave_out",
+    "heaviest",
+    "helped",
     "at_most",
     "first",
     "weeks",

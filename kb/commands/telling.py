@@ -1,17 +1,19 @@
 """How the answer of `drillpath chain` is told to one lifter: in kilograms, over weeks, with what else was seen."""
 
+import math
 import sqlite3
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from kb.ask import read
+from kb.ask.advice import advised
 from kb.ask.chain import Chain
 from kb.ask.shelf import Shelf
 from kb.ask.together import Together
 from kb.commands.beside_asked import besides
 from kb.commands.leading import Leading
 from kb.commands.said import SaidOf
-from kb.kit import BARS
+from kb.kit import BARS, TRAINING_BAR
 from kb.terms import FaultId, ItemId, Lift
 
 if TYPE_CHECKING:
@@ -26,7 +28,8 @@ __all__ = ["Lifter", "heavy_of", "telling_json", "telling_of"]
 class Lifter(NamedTuple):
     """What was said of one lifter: the fault asked about, what leads, what was seen too, bests, their bar, weeks left.
 
-    `named` says whether the cause was named, by the coach or by a screen; `beside` is what came of other words.
+    `named` says whether the cause was named, by the coach or by a screen; `heaviest` is all that a bar there makes, kg;
+    `beside` is what came of other words, `said`, and `helped` what made it right at once.
     """
 
     asked: FaultId
@@ -37,7 +40,10 @@ class Lifter(NamedTuple):
     weeks: int | None
     named: bool
     shows_from: float | None = None
+    heaviest: float | None = None
     beside: SaidOf = SaidOf()
+    helped: str = ""
+    said: str | None = None
 
     @classmethod
     def of(
@@ -52,40 +58,38 @@ class Lifter(NamedTuple):
     ) -> "Lifter":
         """From the options as they were typed."""
         options = (typed["best"], typed["bar"], typed["weeks"])
-        return cls(asked, leads, seen, *options, named, typed["shows_from"], beside)
+        weights = (typed["shows_from"], typed["heaviest"])
+        return cls(asked, leads, seen, *options, named, *weights, beside, typed["helped"] or "", typed["said"])
 
 
-def heavy_of(
-    db: sqlite3.Connection,
-    lift: Lift,
-    best: Sequence[str],
-    bar: str,
-    shows_from: float | None,
-    have: frozenset[ItemId],
-) -> "Heavy":
+def heavy_of(db: sqlite3.Connection, lift: Lift, lifter: Lifter, have: frozenset[ItemId]) -> "Heavy":
     """How heavy each drill is told to be: shares of a best, or kilograms; without discs no more than the bar.
 
     Raises BadInput for a best that is none.
     """
-    from kb.show.heavy import bare, in_kilograms, shares
+    from kb.show.heavy import bare, in_kilograms, no_more_than, shares
 
     if have.isdisjoint(DISCS):
         return bare
-    if not best and shows_from is None:
-        return shares
+    heaviest = math.inf if lifter.heaviest is None else lifter.heaviest
+    if not lifter.best and lifter.shows_from is None:
+        return no_more_than(shares, heaviest) if lifter.heaviest else shares
+    from kb.bests import RECKONED, reckoned
     from kb.commands.load_asked import bests_of
     from kb.discs import iron_of
 
-    bests = bests_of(db, best, "kg")
-    iron = iron_of(bar)
-    heavy = in_kilograms(bests, iron) if best else shares
-    if shows_from is None:
+    bests = reckoned(bests_of(db, lifter.best, "kg"))
+    iron = iron_of(lifter.bar)._replace(most=heaviest)
+    training = iron_of("training")._replace(most=heaviest)
+    lighter = training if TRAINING_BAR in have and training.bar < iron.bar else None
+    heavy = in_kilograms(bests, iron, lighter) if lifter.best else shares
+    if lifter.shows_from is None:
         return heavy
     from kb.show.where_it_shows import from_where_it_shows
 
-    its_best = bests.get(lift.id)
-    lifts = frozenset(map(str, (lift.id, *lift.parts)))
-    return from_where_it_shows(shows_from, its_best.kg if its_best else None, lifts, heavy, iron.least)
+    known = {name: best.kg for name, best in bests.items() if best.formula != RECKONED}
+    shows_from, least = min(lifter.shows_from, heaviest), (lighter or iron).least
+    return from_where_it_shows(shows_from, lift, known, heavy, least)
 
 
 def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling":
@@ -95,9 +99,7 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
     return Telling(
         lifter.leads.text,
         lifter.leads.number,
-        heavy=heavy_of(
-            db, found.matter.shelf.lift, lifter.best, lifter.bar, lifter.shows_from, found.matter.question.have
-        ),
+        heavy=heavy_of(db, found.matter.shelf.lift, lifter, found.matter.question.have),
         numbers=_numbers(db, found.matter.shelf, found.matter.question.have, lifter),
         weeks=lifter.weeks,
         besides=besides(db, found, lifter.seen, lifter.asked, named=lifter.named),
@@ -105,6 +107,8 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
         minds=lifter.beside.minds,
         cause_named=lifter.named,
         shows_from=lifter.shows_from is not None,
+        helped=lifter.helped,
+        advice=advised(lifter.said, found.matter.cause),
     )
 
 
@@ -113,10 +117,12 @@ def _numbers(db: sqlite3.Connection, shelf: Shelf, have: frozenset[ItemId], lift
     said: tuple[str, ...] = ()
     if lifter.shows_from is not None and not have.isdisjoint(BARS):
         from kb.commands.load_asked import bests_of
-        from kb.show.where_it_shows import passed_said
+        from kb.show.where_it_shows import passed_said, too_little_said
 
         its_best = bests_of(db, lifter.best, "kg").get(shelf.lift.id) if lifter.best else None
         said = (passed_said(lifter.shows_from, its_best.kg if its_best else None),)
+        if lifter.heaviest is not None and lifter.heaviest < lifter.shows_from:
+            said = (too_little_said(lifter.shows_from, lifter.heaviest),)
     if not lifter.best:
         return said
     from kb.commands.load_asked import bests_of
@@ -138,6 +144,11 @@ def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[s
         more["weeks"] = over_weeks(lifter.weeks, found.matter.fault.gone)
     if lifter.beside.caution:
         more["caution"] = lifter.beside.caution
+    if lifter.helped:
+        more["helped"] = lifter.helped
+    advice = advised(lifter.said, found.matter.cause)
+    if advice:
+        more["advice"] = list(advice)
     if lifter.beside.minds:
         more["minds"] = list(lifter.beside.minds)
     if lifter.seen:

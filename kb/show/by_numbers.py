@@ -25,6 +25,11 @@ LEGS = (
     "nearly all that the legs have is used: a squat every week is the main work, and drills keep the clean",
 )
 
+HIGH = (
+    "nearly as much is caught high as low: the way under is the main work, not more pulling",
+    "far more is caught low than high: the pull may be what there is less of",
+)
+
 RATIOS = (
     Ratio("clean", "front-squat", 80, 90, *LEGS),
     Ratio("clean", "back-squat", 66, 78, *LEGS),
@@ -51,6 +56,32 @@ RATIOS = (
         84,
         "the snatch lags behind, and by skill more likely than by strength",
         "the snatch is ahead, and the clean and jerk lags behind it",
+    ),
+    Ratio(
+        "snatch",
+        "front-squat",
+        58,
+        76,
+        "the legs have more than the snatch takes, so drills, not squats, are the main work",
+        "the legs have little to spare for it: a squat every week stands beside the drills",
+    ),
+    Ratio("snatch", "power-snatch", 108, 130, *HIGH),
+    Ratio("clean", "power-clean", 108, 130, *HIGH),
+    Ratio(
+        "clean-and-jerk",
+        "jerk",
+        92,
+        100,
+        "more is jerked from a rack than after a clean: the stand, the breath and the grip between are the main work",
+        "the jerk alone isn't tried for heavier: nothing says that it lags",
+    ),
+    Ratio(
+        "clean-and-jerk",
+        "clean",
+        90,
+        100,
+        "more is cleaned than is jerked after it: what comes after the clean is the main work",
+        "the clean alone isn't tried for heavier: nothing says that it lags",
     ),
     Ratio(
         "jerk",

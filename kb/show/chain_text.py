@@ -169,7 +169,8 @@ def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool)
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     taken = "" if named else f", {taken_said(telling.besides)}"
     stays = telling.first is not None and not telling.cause_named
-    lines += _because(matter, setting, taken=taken, stays=stays)
+    lines += _because(matter, setting, taken=taken, stays=stays, helped=telling.helped)
+    lines += [line for text in telling.advice for line in wrapped(text, setting.width)]
     lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
     lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
     return lines + said_text("", [text for text in telling.minds if text not in doubts], setting)
@@ -209,19 +210,19 @@ def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> l
     return aside(matter.fault.name, setting.between.join([*facts, long]), setting)
 
 
-def _because(matter: Matter, setting: Setting, *, taken: str, stays: bool) -> list[str]:
+def _because(matter: Matter, setting: Setting, *, taken: str, stays: bool, helped: str) -> list[str]:
     """Why it happens; where what was looked at leads and `stays` the reason, only what the drills would be for then."""
     cause = matter.cause
+    kept = wrapped(throughout_said(cause, matter.worked_cause, helped=helped), setting.width)
     if stays:
         named = f"{human(cause.id)} ({human(cause.kind)})"
         said = f"If it stays, the drills are for its commonest cause: {named}. {cause.text}"
-        return [*wrapped(said, setting.width), *wrapped(throughout_said(cause, matter.worked_cause), setting.width)]
+        return [*wrapped(said, setting.width), *kept]
     lines = hanging("", f"Because: {human(cause.id)} ({human(cause.kind)}{taken}). {cause.text}", setting)
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"
         lines += hanging("", f"So the chain works on what comes before it: {worked}.", setting)
-    lines += wrapped(throughout_said(cause, matter.worked_cause), setting.width)
-    return lines
+    return [*lines, *kept]
 
 
 def _chart(matter: Matter, route: Route, setting: Setting) -> list[str]:

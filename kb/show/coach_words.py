@@ -254,14 +254,22 @@ KEPT = (
 """What is true for any cause."""
 
 
-def throughout_said(cause: Cause, worked_cause: Cause | None = None, *, briefly: bool = False) -> str:
+HELPED = (
+    "Helped at once: {helped}. So it leads: one set of just that first, every repetition of drill 1 with it, in what"
+    " comes next every other one, in the lift the first of each set. Gone once three running are right without it; back"
+    " as soon as the fault is."
+)
+"""What is said instead where it was told what helped. Common practice, no source."""
+
+
+def throughout_said(cause: Cause, worked_cause: Cause | None = None, *, briefly: bool = False, helped: str = "") -> str:
     """What to keep to in every drill for a cause, and for the one worked on where that is another's; may be nothing.
 
-    `briefly` leaves out what is true for any cause.
+    `briefly` leaves out what is true for any cause; where it was told what `helped`, that is said instead.
     """
     both = dict.fromkeys(each.throughout for each in (cause, worked_cause) if each is not None and each.throughout)
-    said = [*both] if briefly else [*both, KEPT]
-    return f"In every drill: {' '.join(said)}" if both else ""
+    said = [*both, *([HELPED.format(helped=helped)] if helped else [] if briefly else [KEPT])]
+    return f"In every drill: {' '.join(said)}" if both else " ".join(said) if helped else ""
 
 
 def seen(standard: Standard, gone: str) -> str:

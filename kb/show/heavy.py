@@ -3,14 +3,24 @@
 from collections.abc import Callable, Mapping
 
 from kb.ask.route import Entry
-from kb.bests import Best
+from kb.bests import RECKONED, Best
 from kb.discs import Iron
 from kb.kit import BARS
 from kb.loading import weighed
 from kb.show.coach_words import human, share_said
 from kb.terms import Catch, Cause, ItemId, Load, Stage
 
-__all__ = ["AFRAID", "EMPTY", "LOWERED", "Heavy", "bare", "gently", "in_kilograms", "shares"]
+__all__ = [
+    "AFRAID",
+    "EMPTY",
+    "LOWERED",
+    "Heavy",
+    "bare",
+    "gently",
+    "in_kilograms",
+    "no_more_than",
+    "shares",
+]
 
 EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
 """How heavy a bar gets where there are no discs, and where nothing may be dropped. Common practice, no source."""
@@ -18,6 +28,10 @@ EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
 AFRAID = 65
 """Per cent of a best that no catch goes past for who is afraid of it: the weight is theirs to choose. Common practice,
 no source."""
+
+NEAR_ENOUGH, OF_THE_BEST = 1.25, 0.6
+"""A bar alone that is no more than so many times what suits, and no more than this share of the best, is taken all the
+same where no lighter one is there. Common practice, no source."""
 
 DISCS, DROP_FLOOR = ItemId("discs"), ItemId("drop-floor")
 
@@ -52,22 +66,52 @@ def bare(entry: Entry) -> str:
     return EMPTY if bar and entry.load >= Load.LIGHT else share_said(entry.drill, entry.load)
 
 
-def in_kilograms(bests: Mapping[str, Best], iron: Iron) -> Heavy:
-    """Kilograms for a lifter of some bests, by id of a lift or drill, on this bar; a share where no best says them."""
+def no_more_than(heavy: Heavy, kg: float) -> Heavy:
+    """The same where so much is all that can be put on a bar."""
+
+    def limited(entry: Entry) -> str:
+        bar = any(each.using in BARS for each in entry.gear)
+        said = heavy(entry)
+        if not bar or entry.load < Load.LIGHT or said == EMPTY:
+            return said
+        return f"{said}, {kg:g} kg at most" if said else f"{kg:g} kg at most"
+
+    return limited
+
+
+def _alone(suits: float, best: float, bar: float, entry: Entry) -> str:
+    """The bar alone, where it is only a little more than suits; else nothing."""
+    if bar > min(suits * NEAR_ENOUGH, best * OF_THE_BEST):
+        return ""
+    return f"{'then ' if entry.work else ''}the empty bar, {bar:g} kg"
+
+
+def in_kilograms(bests: Mapping[str, Best], iron: Iron, lighter: Iron | None = None) -> Heavy:
+    """Kilograms for a lifter of some bests, by id of a lift or drill, on this bar; a share where no best says them.
+
+    What this bar is too heavy for is done with the `lighter` one, if there is one.
+    """
 
     def heavy(entry: Entry) -> str:
         found = weighed(entry.drill, bests, iron) if entry.load >= Load.LIGHT else None
         if found is None or found.best is None or _limit(entry) or not any(each.using in BARS for each in entry.gear):
             return shares(entry)
+        with_training = lighter is not None and found.most is None
+        if lighter is not None and with_training:
+            found = weighed(entry.drill, bests, lighter)
+        bar = "the training bar, " if with_training else ""
         if found.least is None or found.most is None:
-            return found.why
-        least, most = found.least.kg, found.most.kg
+            suits = 0.0 if found.wanted is None else found.wanted[1]
+            best = 0.0 if found.best is None else found.best.kg
+            return _alone(suits, best, (lighter or iron).least, entry) or found.why
+        about = "about " if found.best is not None and found.best.formula == RECKONED else ""
+        least, most = (f"{bar}{about}{each.kg:g} kg" for each in (found.least, found.most))
         if entry.load is Load.WORKING:
             whole = " or to where it shows" if entry.drill.stage is Stage.WHOLE else ""
-            return f"up to {most:g} kg{whole}"
-        if not entry.work or least == most:
-            return f"{least:g} kg"
-        return f"then {least:g} kg, up to {most:g} kg while the standard is met"
+            return f"up to {most}{whole}"
+        if not entry.work or found.least == found.most:
+            return least
+        return f"then {least}, up to {found.most.kg:g} kg while the standard is met"
 
     return heavy
 

@@ -1,11 +1,14 @@
 """How heavy each drill is for a fault that shows from some weight on: near it, not where nothing is wrong."""
 
+from collections.abc import Mapping
+
 from kb.ask.route import Entry
+from kb.bests import SHARE_OF_REPS
 from kb.kit import BARS
 from kb.show.heavy import Heavy
-from kb.terms import Catch, Load, Stage
+from kb.terms import Catch, Drill, Lift, Load, Stage
 
-__all__ = ["from_where_it_shows", "passed_said", "top_of"]
+__all__ = ["from_where_it_shows", "passed_said", "too_little_said", "top_of"]
 
 UP_TO, NEAR = 0.95, 0.8
 """Shares of the weight at which it shows: where the lift stops at first, and where the work begins at least. Common
@@ -40,6 +43,14 @@ def passed_said(kg: float, best: float | None) -> str:
     )
 
 
+def too_little_said(kg: float, heaviest: float) -> str:
+    """The same where there is less to lift than it shows at."""
+    return (
+        f"It shows from {kg:g} kg, and {heaviest:g} kg is all there is: the drills make it a habit, but whether it is"
+        " gone shows only where there is more. Slower, held longer, three sets more: that makes up for some of it."
+    )
+
+
 def _range(least: float, most: float, bar: float) -> str:
     """From the one to the other, and neither less than the bar."""
     if most < bar:
@@ -54,26 +65,29 @@ def _pulled(entry: Entry) -> bool:
     return share is not None and share.percent[1] >= HEAVY and entry.drill.catch is Catch.NONE
 
 
-def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], heavy: Heavy, bar_kg: float) -> Heavy:
-    """Kilograms near where it shows, for drills whose weight is a share of one of these lifts; else as `heavy` says.
+def _own(drill: Drill, bests: Mapping[str, float]) -> float:
+    """What leaves two good repetitions in hand by the best of the drill itself, kg; nothing where that isn't known."""
+    return bests.get(drill.id, 0.0) * SHARE_OF_REPS.get(drill.dose.reps + 2, 0) / 100
 
-    `best` is the best of the lift, None where it isn't known: then what it shows at is taken to be nine tenths of it.
+
+def from_where_it_shows(kg: float, lift: Lift, bests: Mapping[str, float], heavy: Heavy, bar_kg: float) -> Heavy:
+    """Kilograms near where it shows, for drills whose weight is a share of the lift or its parts; else as `heavy` says.
+
+    `bests` are those that were told, kg, by id of a lift or drill; where the lift's isn't among them, what it shows at
+    is taken to be nine tenths of it.
     """
+    best, lifts = bests.get(lift.id), {lift.id, *lift.parts}
     top = top_of(kg, best)
     base = kg / OF_A_BEST if best is None else max(best, kg)
 
     def near(entry: Entry) -> str:
         share, drill = entry.drill.load_from, entry.drill
         bar = any(each.using in BARS for each in entry.gear)
-        if (
-            share is None
-            or (share.lift not in lifts and not _pulled(entry))
-            or not bar
-            or entry.load < Load.LIGHT
-            or drill.stage < Stage.SEGMENT
-        ):
+        if not bar or entry.load < Load.LIGHT or not Stage.SEGMENT <= drill.stage < Stage.FINISH:
             return heavy(entry)
-        if drill.stage is Stage.FINISH:
+        if share is None and drill.catch is Catch.NONE:
+            return f"then by steps to {_range(kg * NEAR, kg * NEAR, bar_kg)}"
+        if share is None or (share.lift not in lifts and not _pulled(entry)):
             return heavy(entry)
         if drill.stage is Stage.WHOLE and entry.load is Load.LIGHT:
             least = top * NEAR / UP_TO
@@ -85,7 +99,7 @@ def from_where_it_shows(kg: float, best: float | None, lifts: frozenset[str], he
             most = max(most, kg * UP_TO)
         elif share.percent[1] >= HEAVY and drill.stage is Stage.JOIN:
             most = max(most, min(kg * NEAR, most * MORE))
-        most = min(most, top)
+        most = min(max(most, _own(drill, bests)), top)
         least = most * NEAR
         said = _range(least if entry.work else most, most, bar_kg)
         return said if most < bar_kg else f"then {said}" if entry.work else f"then by steps to {said}"

@@ -1,6 +1,7 @@
 """How heavy a drill of an answer is: the share that its entry names, or the kilograms that `drillpath load` says."""
 
 import json
+import re
 
 import pytest
 from click.testing import CliRunner
@@ -8,10 +9,10 @@ from click.testing import CliRunner
 from kb.ask.chain import chain
 from kb.ask.question import ChainQuestion
 from kb.ask.shelf import Shelf
-from kb.bests import Best
+from kb.bests import Best, reckoned
 from kb.commands.group import drillpath
 from kb.discs import iron_of
-from kb.show.heavy import AFRAID, EMPTY, LOWERED, gently, in_kilograms, shares
+from kb.show.heavy import AFRAID, EMPTY, LOWERED, gently, in_kilograms, no_more_than, shares
 from kb.terms import FaultId, ItemId, LiftId, Load, Stage
 
 
@@ -74,3 +75,36 @@ def test_who_is_afraid_goes_no_further_than_two_thirds_or_so(shelves: dict[LiftI
     assert f"up to {AFRAID} kg" in gently(heavy, found.matter.cause)(last)
     late = chain(shelf, asked._replace(cause="late-under")).matter.cause
     assert gently(heavy, late)(last) == heavy(last) != gently(heavy, found.matter.cause)(last)
+
+
+def test_no_more_is_told_than_there_is(shelves: dict[LiftId, Shelf]) -> None:
+    """In kilograms and beside a share; a bar with nothing on it has no limit to name."""
+    limited = iron_of("women")._replace(most=30)
+    for entry in entries(shelves, Load.WORKING):
+        said = in_kilograms({"clean": Best(100)}, limited)(entry)
+        assert all(float(each) <= 30 for each in re.findall(r"([0-9.]+) kg", said))
+        beside = no_more_than(shares, 30)(entry)
+        assert beside.endswith("30 kg at most") == (entry.load >= Load.LIGHT)
+
+
+def test_a_bar_a_little_too_heavy_is_taken_and_a_lighter_one_if_it_is_there(shelves: dict[LiftId, Shelf]) -> None:
+    """An empty bar up to a quarter more than suits: common practice, no source; past that it says so."""
+    asked = ChainQuestion(FaultId("bar-behind-overhead"), shelves[LiftId("snatch")].kits["full"])
+    first = next(
+        entry
+        for entry in chain(shelves[LiftId("snatch")], asked).routes[0].entries
+        if entry.drill.load_from and entry.drill.load_from.percent == (30, 50)
+    )
+    assert "the empty bar, 15 kg" in in_kilograms({"snatch": Best(26)}, iron_of("women"))(first)
+    assert "take a lighter bar" in in_kilograms({"snatch": Best(20)}, iron_of("women"))(first)
+    assert "the training bar, 10 kg" in in_kilograms({"snatch": Best(26)}, iron_of("women"), iron_of("training"))(first)
+
+
+def test_a_lift_of_which_no_best_is_known_is_reckoned_from_another(shelves: dict[LiftId, Shelf]) -> None:
+    """The least that any of them says, and said to be about that; what is known stays."""
+    known = reckoned({"front-squat": Best(100), "clean": Best(80), "push-press": Best(60)})
+    assert known["clean"] == Best(80)
+    assert known["jerk"].kg == pytest.approx(72)
+    about = in_kilograms(reckoned({"front-squat": Best(100)}), iron_of("men"))
+    assert any("about" in about(entry) for entry in entries(shelves))
+    assert all("about" not in in_kilograms(known, iron_of("men"))(entry) for entry in entries(shelves))

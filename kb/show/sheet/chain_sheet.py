@@ -75,8 +75,8 @@ def chain_sheet(
         lower_chart=chart_figure(lift, bars, bands=bands, figures=figures, wide_figures=False) if figures else "",
         drills=drills,
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
-        because=(*lead, *_because(matter)),
-        in_short=(*lead, *_because(matter, why=False)),
+        because=(*lead, *_because(matter, telling.helped), *telling.advice),
+        in_short=(*lead, *_because(matter, telling.helped, why=False), *telling.advice),
         notes=_notes(route),
         after=(*weeks, *_after(chain, seen)),
         ask_first=matter.load is Load.WORKING
@@ -85,7 +85,7 @@ def chain_sheet(
     return html(sheet, paper)
 
 
-def _because(matter: Matter, *, why: bool = True) -> tuple[str, ...]:
+def _because(matter: Matter, helped: str, *, why: bool = True) -> tuple[str, ...]:
     """The cause and what to keep to, `why` it happens and what shows that it's gone: one paragraph, to save lines."""
     cause = matter.cause
     said = [f"Because: {human(cause.id)} ({human(cause.kind)}).{f' {cause.text}' if why else ''}"]
@@ -93,7 +93,7 @@ def _because(matter: Matter, *, why: bool = True) -> tuple[str, ...]:
         said.append(
             f"So the chain works on what comes before it: {matter.worked.name} ({human(matter.worked_cause.id)})."
         )
-    said.append(throughout_said(cause, matter.worked_cause, briefly=True))
+    said.append(throughout_said(cause, matter.worked_cause, briefly=True, helped=helped))
     said.append(f"Gone when besides: {matter.fault.gone}." if why and matter.fault.gone else "")
     if matter.worked_cause.kind == "mobility":
         said.append(JOINTS)
