@@ -11,6 +11,7 @@ from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
 from kb.kit import STICKS, fit, loads
+from kb.show.at_stick import at_stick_said
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said, taken_said
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
@@ -133,6 +134,8 @@ def chain_text(
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     if not matter.question.have & {*STICKS}:
         lines += ["", *wrapped(NO_STICK, setting.width)]
+    only_stick = at_stick_said(matter, best)
+    lines += ["", *wrapped(only_stick, setting.width)] if only_stick else []
     seen = begun(gear for entry in best.entries for gear in entry.gear)
     lines += _entries(matter, best, seen, setting, heavy)
     opens = also_opens(matter, best, setting)

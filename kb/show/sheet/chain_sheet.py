@@ -7,6 +7,7 @@ from kb.ask.chain import Chain
 from kb.ask.matter import Matter
 from kb.ask.route import Entry, Route
 from kb.ask.sittings import sitting_seconds
+from kb.show.at_stick import at_stick_said
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said
 from kb.show.care import Due, asks_first, begun, cares
@@ -77,7 +78,7 @@ def chain_sheet(
         fetch=fetched([entry.gear for entry in route.entries], matter.shelf.items),
         because=(*lead, *_because(matter, telling.helped), *telling.advice),
         in_short=(*lead, *_because(matter, telling.helped, why=False), *telling.advice),
-        notes=_notes(route),
+        notes=tuple(filter(None, (*_notes(route), at_stick_said(matter, route)))),
         after=(*weeks, *_after(chain, seen)),
         ask_first=matter.load is Load.WORKING
         or asks_first(entry.drill for entry in (*route.entries, *chain.strengthen)),
