@@ -14,6 +14,7 @@ from kb.ask.mended import MENDED, MENDS, UNSETTLED, is_cleared
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
 from kb.ask.never import NAMED_CHILD, NEVER, never_cleared
+from kb.ask.youth import NAMED_YOUTH, YOUTH
 from kb.words import fold
 
 # fmt: off
@@ -177,7 +178,7 @@ bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 (?:had|having) a baby|after (?:birth|giving birth)|breastfeeding
 """.strip().splitlines()
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
-PHRASE = re.compile(r"\b(?:" + "|".join((*NEVER, *_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
+PHRASE = re.compile(r"\b(?:" + "|".join((*NEVER, *YOUTH, *_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")
 
 
 class Care(NamedTuple):
@@ -227,7 +228,7 @@ def care_of(text: str, *, cleared: bool = False) -> Care:
 
 def _read(text: str) -> tuple[Care, str]:
     """What the words themselves call for; and the words, without what was denied."""
-    text = NAMED_CHILD.sub(" a child ", text)
+    text = NAMED_YOUTH.sub(" 17 years old ", NAMED_CHILD.sub(" a child ", text))
     folded = fold(text)
     if AT_ONCE.search(folded):
         return Care(URGENT, None), folded

@@ -25,14 +25,21 @@ _FIGURE = (
 )
 
 _TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
+_STUDIES = r"physio\w*(?: therapy)? (?:student|trainee|assistant)|(?:student|trainee) physio\w*"
+_COLD_OVER = (
+    r"(?:had |has had |after )?(?:a|the|her|his|my) (?:\w+ )?(?:cold|sniffles?|runny nose)(?: \w+){0,5}?"
+    r" (?:(?:all )?gone|over|fine|well|better)(?: (?:now|again))?\b(?! (?:but|except|apart))"
+)
 _ANOTHERS = (
     r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
     r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
 )
 _OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
 
-DENIED = re.compile(rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_OF_AGE}|{_ANOTHERS})\b")
-"""Pain denied, or of the pride alone; a physiotherapist who asks; of age; or another's."""
+DENIED = re.compile(
+    rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_STUDIES}|{_COLD_OVER}|{_OF_AGE}|{_ANOTHERS})\b"
+)
+"""Pain denied, or of the pride alone; a physiotherapist who asks; a cold that is over; of age; or another's."""
 
 HEDGED = re.compile(
     rf"\b(?:{_WITHOUT}|{_NO_PAIN})(?: \w+){{0,4}} (?:until|till?|unless|except|apart|when|whenever|while|if|only|much"

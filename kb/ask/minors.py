@@ -23,6 +23,7 @@ from kb.ask.minor_texts import (
     STRETCHED,
     TOE,
 )
+from kb.ask.youth import YOUTH, YOUTH_SAYS
 
 __all__ = ["MINORS", "Minor", "tells"]
 
@@ -91,6 +92,8 @@ _AFTER = r"(?:(?:the |a )?(?:next|following) (?:day|morning)|(?:the |a )?(?:day|
 
 _BIG_TOE = r"(?:(?:bad|stiff|sore|dodgy) )?(?:big |great )?toes?"
 _NIGGLES = r"(?:niggl(?:e|es|ing|y)|crank(?:y|iness)|grumbl(?:e|es|ing|y))"
+
+_YOUTH = re.compile(r"\b(?:" + "|".join(YOUTH) + r")\b")
 
 MINORS = (
     Minor(
@@ -277,4 +280,5 @@ MINORS = (
             r"|months|weeks|fell|torn?|tear|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
+    Minor(YOUTH_SAYS, _YOUTH, _YOUTH, re.compile(r"\bchild\w*\b")),
 )

@@ -29,29 +29,29 @@ NEVER = r"""
 eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 weeks (?:gone|along)|months (?:gone|along)
-(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)(?! (?:\w+ ){0,2}(?:1[89]|[2-9]\d)\b)
+(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)(?! (?:\w+ ){0,2}(?:1[6-9]|[2-9]\d|s\w+teen)\b)
 (?<!as a )(?<!like a )child(?! s play)(?!hood)
-(?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?(?:[4-9]|1[0-7])(?! (?:kilos?|kg|weeks|months))
+(?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?(?:[4-9]|1[0-5])(?! (?:kilos?|kg|weeks|months))
 (?:in|at school in) (?:school )?year (?:[3-9]|1[01]|three|four|five|six|seven|eight|nine|ten|eleven)\b(?! of)
 primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 (?:seventh|eighth|ninth|tenth|sixth|fifth) grader?s?
 (?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
 (?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
 (?:children|kids) (?:s )?(?:class|group|session|team|club)
-(?:[4-9]|1[0-7]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif|six|seven)teen) ?(?:(?:yrs?|years?) old|yo)
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-7])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:he|she) (?:is|s) (?:[4-9]|1[0-7])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:[4-9]|1[0-5]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif)teen) ?(?:(?:yrs?|years?) old|yo)
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-5])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:he|she) (?:is|s) (?:[4-9]|1[0-5])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
 (?:boy|girl|lad|lass) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
-(?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
+(?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
 (?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
-(?:pupil|aged) (?:of |aged )?(?:thir|four|fif|six|seven)teen(?! years? (?!o))
+(?:pupil|aged) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
 """.strip().splitlines()
 """Patterns of folded words that say so."""
 
 NAMED_CHILD = re.compile(
     r"\b(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
     r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
-    r"[A-Z][a-z]+(?:, | \()(?:aged )?(?:[4-9]|1[0-7])(?=[,;)]| and )"
+    r"[A-Z][a-z]+(?:, | \()(?:aged )?(?:[4-9]|1[0-5])(?=[,;)]| and )"
 )
 """A name with a child's age behind it, in words as they were typed: "Milo, 12, swings it", "Milo (12)"."""
 

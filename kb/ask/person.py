@@ -8,10 +8,14 @@ from typing import NamedTuple
 
 from kb.words import fold
 
-__all__ = ["DOUBT", "PERSON", "ROOM", "TRIED", "Minded", "minded"]
+__all__ = ["DOUBT", "FAILED", "PERSON", "ROOM", "TRIED", "Minded", "minded"]
 
 DOUBT, ROOM = "Is it one?", "Is it the room?"
 """What begins the answer of who asks whether it is a fault at all, and of whom a low ceiling makes do it."""
+
+
+FAILED = "Words that were tried and didn't"
+"""What begins the answer of who told of words that didn't help."""
 
 
 class Minded(NamedTuple):
@@ -31,8 +35,11 @@ _QUOTE = re.compile(r"(?=[\"\u201c\u201d])")
 _QUOTED = re.compile(r"[\"\u201c\u201d][^\"\u201c\u201d]{1,80}[\"\u201c\u201d]")
 """What somebody said, in quotation marks: it says nothing of the lifter."""
 
-_BARE_AGE = re.compile(r"^\s*([678][0-9]),")
-"""An age that the words begin with."""
+_BARE_AGE = re.compile(
+    r"(^\s*|\b(?!Snatch|Clean|Jerk|Week|Set|Day|Rep)(?:[A-Z][a-z]+|gent\w*|lady|wom[ae]n|m[ae]n|chap|bloke|member|lifter"
+    r"|neighbour|friend|granny|grandad|grandfather|grandmother)(?:, | \())([678][0-9])(?=[,;.)])"
+)
+"""An age that the words begin with, or that stands after a name or a word for somebody."""
 
 _OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
 _WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
@@ -114,7 +121,7 @@ PERSON = (
     ),
     Minded(
         TRIED,
-        'Words that were tried and didn\'t mend it go: say so ("forget what you were told"), and leave them out of the'
+        FAILED + ' mend it go: say so ("forget what you were told"), and leave them out of the'
         " whole chain. One cue, the drill's own; if five don't change with it, show it instead.",
     ),
     Minded(
@@ -143,7 +150,7 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:night ?shifts?|works? (?:\w+ )?nights|night (?:worker|work|duty)"
+            r"\b(?:night ?shifts?|(?<!neighbour )(?<!neighbor )works? (?:\w+ )?nights|night (?:worker|work|duty)"
             r"|after (?:his|her|my|a|the) (?:\w+ )?shift|nights this week"
             r"|slept (?:badly|rubbish|terribly|little)|no sleep|(?:off|after) nights"
             r"|on (?:two|three|four|five|2|3|4|5) hours(?: of)? sleep)\b"
@@ -271,7 +278,7 @@ PERSON = (
 
 def with_quotes_as_words(text: str) -> str:
     """Folded words in which "quoted" stands where a quotation begins and ends."""
-    return fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1 years old ", text)))
+    return fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1\2 years old ", text)))
 
 
 def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
@@ -280,6 +287,6 @@ def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded, without = with_quotes_as_words(text), fold(_QUOTED.sub(" ", _BARE_AGE.sub(r"\1 years old ", text)))
+    folded, without = with_quotes_as_words(text), fold(_QUOTED.sub(" ", _BARE_AGE.sub(r"\1\2 years old ", text)))
     found = [each for each in PERSON if each.said.search(folded if each.said is TRIED else without)]
     return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

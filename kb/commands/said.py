@@ -15,7 +15,7 @@ cleared_option = click.option("--cleared", is_flag=True, help=f"The lifter is {C
 
 
 HURT_ONCE = (
-    "Hurt there once. Free of pain today, and cleared to lift? Then this is for you: lighter than usual, unloaded"
+    "Hurt or ill before. Free of it today, and cleared to lift? Then this is for you: lighter than usual, unloaded"
     " first, and stop if it is felt again. If not, ask someone qualified first: a doctor or a physiotherapist."
 )
 """What comes first where all that was said of the body is long over, or cleared. Common practice, no source."""
@@ -29,8 +29,8 @@ class SaidOf(NamedTuple):
     tried: frozenset[str] = NONE_TRIED
 
 
-def said_of(text: str | None, *, cleared: bool = False) -> SaidOf:
-    """What words beside the fault call for; nothing for none.
+def said_of(text: str | None, *, cleared: bool = False, helped: bool = False) -> SaidOf:
+    """What words beside the fault call for; nothing for none. Of words that `helped` none are taken to have failed.
 
     `cleared`: whoever asks says that the lifter is free of it and cleared. Raises BadInput with the caution where it is
     all that may be answered.
@@ -38,10 +38,11 @@ def said_of(text: str | None, *, cleared: bool = False) -> SaidOf:
     if text is None:
         return SaidOf()
     from kb.ask.cautions import CAUTION, care_of
-    from kb.ask.person import minded
+    from kb.ask.person import FAILED, minded
     from kb.ask.tried import tried
 
     care = care_of(text, cleared=cleared)
     if care.caution is not None and care.rest is None:
         raise BadInput(f"{care.caution} {IF_CLEARED}" if care.may_clear else care.caution)
-    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minded(text), tried(text))
+    minds = tuple(each for each in minded(text) if not (helped and each.startswith(FAILED)))
+    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minds, tried(text))

@@ -28,6 +28,7 @@ from kb.ask.minor_texts import (
     TOE,
 )
 from kb.ask.spelling import near, parted
+from kb.ask.youth import YOUTH_SAYS
 from kb.terms import LiftId
 
 pytestmark = pytest.mark.no_cover
@@ -165,7 +166,7 @@ def test_what_a_doctor_should_see_the_same_day_says_so(db: sqlite3.Connection, p
     [
         "a boy of 11 jumps forward",
         "girl aged nine, hips rise",
-        "she is 16 and presses out",
+        "she is 15 and presses out",
         "lad is a 14 year old",
         "15yo",
     ],
@@ -173,6 +174,37 @@ def test_what_a_doctor_should_see_the_same_day_says_so(db: sqlite3.Connection, p
 def test_a_child_is_for_who_is_trained_to_teach_children(db: sqlite3.Connection, phrase: str) -> None:
     """Whatever the words for it."""
     assert alone(find(db, phrase)) == CAUTION
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "she is 16 and presses out",
+        "lad of 17, presses out",
+        "Milo, 17, presses out",
+        "my daughter Ada is 16 and presses out",
+        "seventeen years old, presses out",
+    ],
+)
+def test_who_is_sixteen_or_seventeen_is_answered_after_a_care(db: sqlite3.Connection, phrase: str) -> None:
+    """With leave, rules and a trained coach; with a trouble besides they are turned away like anybody."""
+    found = find(db, phrase)
+    assert found.caution == YOUTH_SAYS
+    assert any("press-out" in each.id for each in found.faults)
+    assert alone(find(db, f"{phrase}, and a knee that hurts")) == CAUTION
+
+
+@pytest.mark.parametrize(
+    "phrase",
+    [
+        "had a cold the other week, all gone now, presses out",
+        "a physiotherapy student, 24, presses out",
+    ],
+)
+def test_a_cold_that_is_over_or_a_trade_is_no_trouble(db: sqlite3.Connection, phrase: str) -> None:
+    """No care; a cough that stays has one."""
+    assert find(db, phrase).caution is None
+    assert find(db, "had a cold and still coughs, presses out").caution == CAUTION
 
 
 @pytest.mark.parametrize(

@@ -93,7 +93,7 @@
     return cleared && more ? [care, more, false] : [care, null, Boolean(more)];
   };
   const reading = (typed) => {
-    const text = typed.replace(new RegExp(caution.namedChild, "g"), " a child "), folded = fold(text);
+    const text = typed.replace(new RegExp(caution.namedChild, "g"), " a child ").replace(new RegExp(caution.namedYouth, "g"), " 17 years old "), folded = fold(text);
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null, folded];
     if (!troubled(folded)) return [null, text, folded];
     const hedged = new RegExp(caution.hedged), split = text.split(new RegExp(caution.sentence, "i")).map(fold), doubtful = split.some((part) => hedged.test(part));

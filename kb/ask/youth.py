@@ -1,0 +1,31 @@
+"""Who is sixteen or seventeen: no child to be sent away, and not yet to be trained like an adult."""
+
+import re
+
+__all__ = ["NAMED_YOUTH", "YOUTH", "YOUTH_SAYS"]
+
+YOUTH_SAYS = (
+    "Sixteen or seventeen: with a parent's leave, by the club's rules, and with a coach in the room who is trained to"
+    " teach the young. Technique before weight; more goes on only while all repetitions look alike, and no best is"
+    " tried while they are growing fast. An ache at heel, shin, knee, hip, back or wrist that is there the next day: no"
+    " lifting, and a doctor or a physiotherapist first."
+)
+"""What comes first where nothing but that age calls for it. Common practice, no source."""
+
+_NO_AGE = r"(?! (?:\d|kilos?|kg|cm|reps?|[mw]\w+s\b|years? (?!old)))"
+
+YOUTH = rf"""
+(?:1[67]|sixteen|seventeen) ?(?:(?:yrs?|years?) old|yo)
+(?:boy|girl|lad|lass|pupil|aged|kid|daughter|son|teen(?:ager)?) (?:\w+ )?(?:of |aged |is |s )?1[67]\b{_NO_AGE}
+(?:boy|girl|lad|lass|pupil|aged|kid|daughter|son) (?:\w+ )?(?:of |aged |is |s )?(?:six|seven)teen(?! years? (?!o))
+(?:he|she) (?:is|s) 1[67]\b{_NO_AGE}
+(?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?1[67]\b(?! (?:kilos?|kg|weeks|months))
+""".strip().splitlines()
+"""Patterns of folded words that say so."""
+
+NAMED_YOUTH = re.compile(
+    r"\b(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
+    r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
+    r"[A-Z][a-z]+(?:, | \()(?:aged )?1[67](?=[,;)]| and )"
+)
+"""A name with that age behind it, in words as they were typed: "Milo, 17, swings it"."""
