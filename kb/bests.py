@@ -46,9 +46,9 @@ RECKONED = "reckoned"
 
 SHARES: Mapping[str, Mapping[str, float]] = MappingProxyType(
     {
-        "clean": {"front-squat": 0.85, "back-squat": 0.72, "snatch": 1.25, "deadlift": 0.62},
-        "jerk": {"push-press": 1.2, "clean": 1.0},
-        "snatch": {"overhead-squat": 0.9, "clean": 0.8},
+        "clean": {"front-squat": 0.85, "back-squat": 0.72, "snatch": 1.25, "deadlift": 0.5},
+        "jerk": {"push-press": 1.2, "clean": 0.95},
+        "snatch": {"overhead-squat": 0.9, "clean": 0.75},
     }
 )
 """What share of another best a lift's usually is, to choose a drill's weight by. Common practice, no source."""

@@ -244,7 +244,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:neighbours?|neighbors?|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|(?:be|keep(?: it)?"
+            r"\b(?:neighbou?rs|neighbou?r (?:below|above|down|up|next|sleeps|works|complain|bangs|knocks)\w*"
+            r"|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|(?:be|keep(?: it)?"
             r"|stay|bit) quiet|quietly"
             r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
             r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}"
