@@ -23,17 +23,18 @@ ANEW = re.compile(
 """What was advised, or is asked, in folded words."""
 
 SAID = {
-    "strength": "Heavier pulls, squats or presses? They won't mend it, for strength isn't short here: {kind}."
-    " They keep the place they had, after the drills and away from the fault; more of them is for another day.",
-    "mobility": "More stretching? It won't mend it, for no joint stops it: {kind}. What was stretched before stays.",
+    "strength": "Heavier pulls, squats or presses? They won't mend it alone, for by this cause strength isn't what is"
+    " short: {kind}. They keep the place they had, after the drills; more of them is for another day.",
+    "mobility": "More stretching? It won't mend it, for by this cause no joint stops it: {kind}. What was stretched"
+    " before stays.",
     "anew": "The lift anew? No: what is right stays untouched. Only this fault is worked on, and the whole lift is done"
-    " in every session, as light as it goes well.",
+    " in every session, at a weight at which it goes well.",
 }
 """What is answered, by what it would train. Common practice, no source."""
 
 KINDS = {
     "mobility": "a joint stops it",
-    "strength": "strength is",
+    "strength": "strength is what is short",
     "position-sense": "it is felt wrongly",
     "timing": "it comes at the wrong time",
     "understanding": "they do what they think is right",

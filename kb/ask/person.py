@@ -155,8 +155,9 @@ PERSON = (
             r"|slept (?:badly|rubbish|terribly|little)|no sleep|(?:off|after) nights"
             r"|on (?:two|three|four|five|2|3|4|5) hours(?: of)? sleep)\b"
         ),
-        "Short of sleep: the easy day, whatever the plan says; two thirds, few, and nothing new or frightening. A fault"
-        " that is there only then is tiredness: look again after two nights' sleep before anything is mended.",
+        "Short of sleep: the easy day, whatever the plan says; two thirds of the usual weight, few lifts, nothing new"
+        " or frightening. Who nods off or sways lifts nothing. A fault that is there only then is most likely"
+        " tiredness: look again after two nights' sleep before anything is mended.",
     ),
     Minded(
         re.compile(

@@ -51,8 +51,8 @@ __all__ = ["command"]
 
 QUIETLY = (
     "Quiet: it ends in the {part}, as the {lift} itself comes down with a bang; what shows only in the whole lift is"
-    " looked at again where there may be noise. Bare feet or rubber soles that grip, never socks; what is held is put"
-    " down by hand."
+    " looked at again where there may be noise. Rubber soles that grip, bare feet with a stick only, never socks; what"
+    " is held is put down by hand, and a lost bar is let go all the same."
 )
 """What is minded where nothing may bang. Common practice, no source."""
 

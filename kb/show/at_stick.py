@@ -7,8 +7,8 @@ from kb.terms import Load, Stage
 __all__ = ["at_stick_said"]
 
 SAID = (
-    "The lift with a stick only shows the order of things: two rounds of it. The minutes that this leaves are drill"
-    " {n}'s, as many rounds again."
+    "The lift with a stick only shows the order of things: two rounds of it. The minutes that this leaves go to"
+    " more rounds of drill {n}, while they are to standard."
 )
 """Common practice, no source."""
 

@@ -21,7 +21,7 @@ class Ratio(NamedTuple):
 
 
 LEGS = (
-    "the legs have more than the clean takes, so drills, not squats, are the main work",
+    "the legs have more than the clean takes, so drills rather than squats are likely the main work",
     "nearly all that the legs have is used: a squat every week is the main work, and drills keep the clean",
 )
 
@@ -38,7 +38,7 @@ RATIOS = (
         "deadlift",
         55,
         70,
-        "the pull has strength to spare, and more deadlifts won't mend it",
+        "the pull has strength to spare, and more deadlifts are unlikely to mend it",
         "nearly all that the back and legs can pull is used: pulls belong to every week",
     ),
     Ratio(
@@ -62,7 +62,7 @@ RATIOS = (
         "front-squat",
         58,
         76,
-        "the legs have more than the snatch takes, so drills, not squats, are the main work",
+        "the legs have more than the snatch takes, so drills rather than squats are likely the main work",
         "the legs have little to spare for it: a squat every week stands beside the drills",
     ),
     Ratio("snatch", "power-snatch", 108, 130, *HIGH),
@@ -104,7 +104,7 @@ def by_numbers(lift: Lift, bests: Mapping[str, Best], names: Mapping[str, str]) 
         if each.base == "back-squat" and "front-squat" in bests:
             continue  # two squats may say two things: the one that the clean ends in counts
         share = round(100 * bests[each.of].kg / bests[each.base].kg)
-        usual = f"{each.least} to {each.most} % is usual, common practice and no source"
+        usual = f"{each.least} to {each.most} % is usual after a year or more, common practice and no source"
         said = each.less if share < each.least else each.more if share > each.most else "neither stands out"
         of, base = names[each.of].lower(), names[each.base].lower()
         found.append(f"By the numbers: the {of} is {share} % of the {base} ({usual}), so {said}.")

@@ -38,16 +38,18 @@ def passed_said(kg: float, best: float | None) -> str:
     top = top_of(kg, best)
     return (
         f"It shows from {kg:g} kg: a stick and a light bar prove nothing. One light round of each drill, to learn it,"
-        f" then near its own top weight; the lift from {top * NEAR / UP_TO:.0f} to {top:.0f} kg. Past that by"
-        " 2.5 kg, in singles, only on a day when all before were to standard; the first that shows it ends the day."
+        f" then by steps to near its own top weight; the lift from {top * NEAR / UP_TO:.0f} to {top:.0f} kg. Past that"
+        " by 2.5 kg, in singles, only on a day when all before were to standard; the first that shows it ends the heavy"
+        " ones."
     )
 
 
 def too_little_said(kg: float, heaviest: float) -> str:
     """The same where there is less to lift than it shows at."""
     return (
-        f"It shows from {kg:g} kg, and {heaviest:g} kg is all there is: the drills make it a habit, but whether it is"
-        " gone shows only where there is more. Slower, held longer, three sets more: that makes up for some of it."
+        f"It shows from {kg:g} kg, and {heaviest:g} kg is all there is: the drills make the right way a habit, but"
+        " whether the fault is gone shows only where there is more. Slower, held longer, a set or two more: that may"
+        " make up for some of it."
     )
 
 
