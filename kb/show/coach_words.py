@@ -255,10 +255,10 @@ KEPT = (
 
 
 HELPED = (
-    "Helped at once: {helped}. So it leads: one set of just that first, every repetition of drill 1 with it, in what"
-    " comes next every other one, in the lift the first of each set. Gone once three running are right without it; back"
-    " as soon as the fault is. A grip or a limit stays; a hand on the bar, or anything loose"
-    " underfoot, is no help."
+    "Helped at once: {helped}. So it leads. A grip, a stance, firm shoes or a limit simply stays. A word, a mark, a"
+    " count or a stop fades: one set of just that first, every repetition of drill 1 with it, then every other one, in"
+    " the lift the first of each set; gone once three running are right without it, back as soon as the fault is. A"
+    " hand on the bar, or anything loose underfoot, is no help."
 )
 """What is said instead where it was told what helped. Common practice, no source."""
 
