@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 
 from kb.ask.plan.lesson import is_way_out
-from kb.terms import Drill, DrillId, Fault, FaultId, LiftId, Speed
+from kb.terms import Drill, DrillId, Fault, FaultId, LiftId, Load, Speed
 
 __all__ = ["MOST_STEPS", "steps_for", "way_out_of"]
 
@@ -12,7 +12,7 @@ MOST_STEPS = 4
 
 
 def steps_for(lifts: Iterable[LiftId], drills: Iterable[Drill], faults: Mapping[FaultId, Fault]) -> tuple[Drill, ...]:
-    """The drills of some lifts that act on a cause of the kind nerve, none at full speed and no way out.
+    """The drills of some lifts that act on a cause of the kind nerve, something held, not at full speed, no way out.
 
     Slowest first; of those as slow first what acts on most such causes, then by id.
     """
@@ -26,7 +26,13 @@ def steps_for(lifts: Iterable[LiftId], drills: Iterable[Drill], faults: Mapping[
             and faults[said.fault].cause(said.cause).kind == "nerve"
             for said in drill.faults
         )
-        if acts and drill.speed < Speed.FULL and theirs & set(drill.lifts) and not is_way_out(drill):
+        if (
+            acts
+            and drill.load[1] > Load.NONE
+            and drill.speed < Speed.FULL
+            and theirs & set(drill.lifts)
+            and not is_way_out(drill)
+        ):
             found.append((int(drill.speed), -acts, drill.id, drill))
     return tuple(drill for *_, drill in sorted(found, key=lambda each: each[:3]))
 

@@ -213,7 +213,10 @@ PERSON = (
         " every time. The opener is one made in any week, 88 to 90 %; after a miss the same again.",
     ),
     Minded(
-        re.compile(r"\b(?:grass|gravel|sand|slop(?:e|es|y|ing)|uneven (?:floor|ground)|wet (?:floor|ground)|carpet)\b"),
+        re.compile(
+            r"\b(?:grass|gravel|(?<!bags of )(?<!bag of )sand|slop(?:e|es|y|ing)"
+            r"|uneven (?:floor|ground)|wet (?:floor|ground)|carpet)\b"
+        ),
         "Grass, a slope or carpet: soles catch or slide, so feet don't move as they do indoors. A flat, dry board or"
         " two rubber mats side by side that can't shift; else no jump, and a split only short and stepped, until then."
         " Twice on firm floor first: if it goes there, it is the ground.",
