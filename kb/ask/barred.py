@@ -109,7 +109,7 @@ def shelf_without(shelf: Shelf, left_out: frozenset[DrillId]) -> Shelf:
     goal = shelf.lift.drill
     if goal in left_out:
         raise BadInput(
-            f"{goal} is what the chain ends in, and can't be left out. With --to it can end in a part",
+            f"what the chain ends in, {goal}, can't be left out. With --to it can end in a part",
             nearest=_parts(shelf, left_out),
         )
 

@@ -278,9 +278,8 @@ def find(db: sqlite3.Connection, text: str, *, lift: LiftId | None = None, clear
     """The faults, then the drills, that a coach's words mean, best first.
 
     Words of pain and the like are answered by the caution alone, or first (`care_of` says when, and what `cleared`
-    is). Misspellings,
-    plurals, word order and other names are allowed for. A lift given leaves only what serves it or its parts; one
-    that the words name puts the others' faults back.
+    is). Misspellings, plurals, word order and other names are allowed for. A lift given leaves only what serves it or
+    its parts; one that the words name puts the others' faults back.
     """
     caution, rest, may_clear = care_of(text, cleared=cleared)
     if rest is None:

@@ -1,28 +1,17 @@
-"""What it means that a lifter is cleared, and whom that never clears: a child, a pregnancy, an eating disorder."""
+"""Whom being cleared never clears: a child, a pregnancy, an eating disorder."""
 
 import re
 
+from kb.ask.named import named
 from kb.ask.spelling import one_edit_apart
 
 __all__ = [
-    "CLEARED_SAYS",
-    "IF_CLEARED",
     "NAMED_CHILD",
     "NEVER",
     "NEVER_CLEARED",
     "NEVER_SPELT",
-    "TICKED",
     "never_cleared",
 ]
-
-CLEARED_SAYS = "free of pain and well today, and cleared to lift by a doctor or a physiotherapist"
-"""What whoever asks says of a lifter with `cleared`."""
-
-IF_CLEARED = f"Is the lifter {CLEARED_SAYS}? Then say so with --cleared, and the rest is answered."
-"""What stands below a caution that this would let the rest be answered after."""
-
-TICKED = f"The lifter is {CLEARED_SAYS}."
-"""What is ticked on a page to say so."""
 
 NEVER = r"""
 (?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
@@ -48,11 +37,7 @@ primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 """.strip().splitlines()
 """Patterns of folded words that say so."""
 
-NAMED_CHILD = re.compile(
-    r"\b(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
-    r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
-    r"[A-Z][a-z]+(?:, | \()(?:aged )?(?:[4-9]|1[0-5])(?=[,;)]| and )"
-)
+NAMED_CHILD = named("[4-9]|1[0-5]")
 """A name with a child's age behind it, in words as they were typed: "Milo, 12, swings it", "Milo (12)"."""
 
 NEVER_CLEARED = re.compile(r"\b(?:" + "|".join((r"pregnan\w*|preggers|trimester|midwife", *NEVER)) + r")\b")

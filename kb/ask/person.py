@@ -8,11 +8,10 @@ from typing import NamedTuple
 
 from kb.words import fold
 
-__all__ = ["DOUBT", "FAILED", "PERSON", "ROOM", "TRIED", "Minded", "minded"]
+__all__ = ["DOUBT", "FAILED", "PERSON", "QUOTED", "ROOM", "TRIED", "Minded", "minded", "with_quotes_as_words"]
 
 DOUBT, ROOM = "Is it one?", "Is it the room?"
 """What begins the answer of who asks whether it is a fault at all, and of whom a low ceiling makes do it."""
-
 
 FAILED = "Words that were tried and didn't"
 """What begins the answer of who told of words that didn't help."""
@@ -32,7 +31,7 @@ class Minded(NamedTuple):
 _QUOTE = re.compile(r"(?=[\"\u201c\u201d])")
 """Where a quotation begins or ends: what stands in it is somebody's words."""
 
-_QUOTED = re.compile(r"[\"\u201c\u201d][^\"\u201c\u201d]{1,80}[\"\u201c\u201d]")
+QUOTED = re.compile(r"[\"\u201c\u201d]([^\"\u201c\u201d]{1,80})[\"\u201c\u201d]")
 """What somebody said, in quotation marks: it says nothing of the lifter."""
 
 _BARE_AGE = re.compile(
@@ -127,8 +126,7 @@ PERSON = (
     Minded(
         re.compile(
             r"\b(?<!not )(?<!n t )(?<!no longer )(?:scared|afraid(?! (?:the )?(?:ref\w*|judges?|that|it s|they))"
-            r"|frightened"
-            r"|terrified|petrified"
+            r"|frightened|terrified|petrified"
             r"|panics?|bottles? it|freezes?"
             r"|lost (?:his|her|my) nerve)\b"
         ),
@@ -281,9 +279,14 @@ PERSON = (
 )
 
 
+def _aged(text: str) -> str:
+    """The words, with a bare age told as one."""
+    return _BARE_AGE.sub(r"\1\2 years old ", text)
+
+
 def with_quotes_as_words(text: str) -> str:
     """Folded words in which "quoted" stands where a quotation begins and ends."""
-    return fold(_QUOTE.sub(" quoted ", _BARE_AGE.sub(r"\1\2 years old ", text)))
+    return fold(_QUOTE.sub(" quoted ", _aged(text)))
 
 
 def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
@@ -292,6 +295,6 @@ def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded, without = with_quotes_as_words(text), fold(_QUOTED.sub(" ", _BARE_AGE.sub(r"\1\2 years old ", text)))
+    folded, without = with_quotes_as_words(text), fold(QUOTED.sub(" ", _aged(text)))
     found = [each for each in PERSON if each.said.search(folded if each.said is TRIED else without)]
     return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

@@ -1,19 +1,13 @@
 """Words that a lifter was told and that didn't help: which they are, and what a drill says without them."""
 
-import re
-
-from kb.ask.person import TRIED, with_quotes_as_words
+from kb.ask.person import QUOTED, TRIED, with_quotes_as_words
 from kb.saying import cues_said
 from kb.speech import stems
 
-__all__ = ["ANYWHERE", "NONE_TRIED", "tried", "untried"]
-
-NONE_TRIED: frozenset[str] = frozenset()
+__all__ = ["ANYWHERE", "tried", "untried"]
 
 ANYWHERE = frozenset({"bar", "barbell", "stick", "floor", "weight", "snatch", "clean", "jerk"})
 """Words that any cue may hold: they make none the same as another. Ours."""
-
-_QUOTED = re.compile(r"[\"\u201c\u201d]([^\"\u201c\u201d]{1,80})[\"\u201c\u201d]")
 
 
 def tried(text: str | None) -> frozenset[str]:
@@ -25,8 +19,8 @@ def tried(text: str | None) -> frozenset[str]:
     frozenset()
     """
     if text is None or not TRIED.search(with_quotes_as_words(text)):
-        return NONE_TRIED
-    return frozenset(stem for quoted in _QUOTED.findall(text) for stem in stems(quoted)) - ANYWHERE
+        return frozenset()
+    return frozenset(stem for quoted in QUOTED.findall(text) for stem in stems(quoted)) - ANYWHERE
 
 
 def untried(say: str, words: frozenset[str]) -> str:

@@ -5,12 +5,11 @@ import sqlite3
 from kb.ask import read
 from kb.ask.chain import Chain
 from kb.ask.route import Entry
-from kb.ask.tried import NONE_TRIED, untried
 
 __all__ = ["chain_with_text", "entries_with_text"]
 
 
-def chain_with_text(db: sqlite3.Connection, found: Chain, tried: frozenset[str] = NONE_TRIED) -> Chain:
+def chain_with_text(db: sqlite3.Connection, found: Chain, tried: frozenset[str] = frozenset()) -> Chain:
     """A chain whose drills and fault have their text: what to say is in it, and what to look at first.
 
     What repeats a word that was `tried` isn't said.
@@ -23,10 +22,12 @@ def chain_with_text(db: sqlite3.Connection, found: Chain, tried: frozenset[str] 
 
 
 def entries_with_text(
-    db: sqlite3.Connection, entries: tuple[Entry, ...], tried: frozenset[str] = NONE_TRIED
+    db: sqlite3.Connection, entries: tuple[Entry, ...], tried: frozenset[str] = frozenset()
 ) -> tuple[Entry, ...]:
     """Entries whose drills have their text, but for cues that repeat a word that was `tried`."""
     texts = read.sections(db, "drill", {entry.drill.id for entry in entries})
     if tried:
+        from kb.ask.tried import untried
+
         texts = {each: {**text, "Say": untried(text.get("Say", ""), tried)} for each, text in texts.items()}
     return tuple(entry._replace(drill=entry.drill._replace(sections=texts[entry.drill.id])) for entry in entries)

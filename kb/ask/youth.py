@@ -1,6 +1,6 @@
 """Who is sixteen or seventeen: no child to be sent away, and not yet to be trained like an adult."""
 
-import re
+from kb.ask.named import named
 
 __all__ = ["NAMED_YOUTH", "YOUTH", "YOUTH_SAYS"]
 
@@ -23,9 +23,5 @@ YOUTH = rf"""
 """.strip().splitlines()
 """Patterns of folded words that say so."""
 
-NAMED_YOUTH = re.compile(
-    r"\b(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
-    r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
-    r"[A-Z][a-z]+(?:, | \()(?:aged )?1[67](?=[,;)]| and )"
-)
+NAMED_YOUTH = named("1[67]")
 """A name with that age behind it, in words as they were typed: "Milo, 17, swings it"."""

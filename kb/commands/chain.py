@@ -136,7 +136,7 @@ def command(
     such as a power clean or a power jerk, and holds no drill that is caught deeper or splits.
     """
     beside, paper, db = (
-        said_of(asked["said"], cleared=asked["cleared"], helped=bool(asked["helped"])),
+        said_of(asked["said"], cleared=asked["cleared"], helped=asked["helped"] or ""),
         paper_of(sheet, paper),
         ctx.ensure_object(Asked).catalogue(),
     )

@@ -4,8 +4,7 @@ from typing import NamedTuple
 
 import click
 
-from kb.ask.never import CLEARED_SAYS, IF_CLEARED
-from kb.ask.tried import NONE_TRIED
+from kb.ask.cleared import CLEARED_SAYS, IF_CLEARED
 from kb.errors import BadInput
 
 __all__ = ["SaidOf", "cleared_option", "said_of"]
@@ -26,11 +25,11 @@ class SaidOf(NamedTuple):
 
     caution: str = ""
     minds: tuple[str, ...] = ()
-    tried: frozenset[str] = NONE_TRIED
+    tried: frozenset[str] = frozenset()
 
 
-def said_of(text: str | None, *, cleared: bool = False, helped: bool = False) -> SaidOf:
-    """What words beside the fault call for; nothing for none. Of words that `helped` none are taken to have failed.
+def said_of(text: str | None, *, cleared: bool = False, helped: str = "") -> SaidOf:
+    """What words beside the fault call for; nothing for none. Words that `helped` aren't taken to have failed.
 
     `cleared`: whoever asks says that the lifter is free of it and cleared. Raises BadInput with the caution where it is
     all that may be answered.
@@ -40,9 +39,11 @@ def said_of(text: str | None, *, cleared: bool = False, helped: bool = False) ->
     from kb.ask.cautions import CAUTION, care_of
     from kb.ask.person import FAILED, minded
     from kb.ask.tried import tried
+    from kb.speech import stems
 
     care = care_of(text, cleared=cleared)
     if care.caution is not None and care.rest is None:
         raise BadInput(f"{care.caution} {IF_CLEARED}" if care.may_clear else care.caution)
-    minds = tuple(each for each in minded(text) if not (helped and each.startswith(FAILED)))
-    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minds, tried(text))
+    failed = tried(text) - frozenset(stems(helped))
+    minds = tuple(each for each in minded(text) if failed or not helped or not each.startswith(FAILED))
+    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minds, failed)

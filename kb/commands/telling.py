@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from kb.ask import read
-from kb.ask.advice import advised
 from kb.ask.chain import Chain
 from kb.ask.shelf import Shelf
 from kb.ask.together import Together
@@ -20,9 +19,10 @@ if TYPE_CHECKING:
     from kb.show.heavy import Heavy
     from kb.show.telling import Telling
 
-DISCS = frozenset(map(ItemId, ("discs", "light-discs")))
-
 __all__ = ["Lifter", "heavy_of", "telling_json", "telling_of"]
+
+DISCS = frozenset(map(ItemId, ("discs", "light-discs")))
+"""What goes on a bar: with none of it there is only the bar."""
 
 
 class Lifter(NamedTuple):
@@ -108,29 +108,37 @@ def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling
         cause_named=lifter.named,
         shows_from=lifter.shows_from is not None,
         helped=lifter.helped,
-        advice=advised(lifter.said, found.matter.cause),
+        advice=_advice(found, lifter),
     )
+
+
+def _advice(found: Chain, lifter: Lifter) -> tuple[str, ...]:
+    """What is answered to advice in what was said; nothing where nothing was."""
+    if lifter.said is None:
+        return ()
+    from kb.ask.advice import advised
+
+    return advised(lifter.said, found.matter.cause)
 
 
 def _numbers(db: sqlite3.Connection, shelf: Shelf, have: frozenset[ItemId], lifter: Lifter) -> tuple[str, ...]:
     """What the bests say of one another, and what it means that it shows from some weight on; nothing without them."""
+    from kb.commands.load_asked import bests_of
+
+    drills = read.drills(db) if lifter.best else {}
+    bests = bests_of(db, lifter.best, "kg", drills)
     said: tuple[str, ...] = ()
     if lifter.shows_from is not None and not have.isdisjoint(BARS):
-        from kb.commands.load_asked import bests_of
-        from kb.show.where_it_shows import passed_said, too_little_said
+        from kb.show.where_it_shows import passed_said
 
-        its_best = bests_of(db, lifter.best, "kg").get(shelf.lift.id) if lifter.best else None
-        said = (passed_said(lifter.shows_from, its_best.kg if its_best else None),)
-        if lifter.heaviest is not None and lifter.heaviest < lifter.shows_from:
-            said = (too_little_said(lifter.shows_from, lifter.heaviest),)
-    if not lifter.best:
+        best = bests.get(shelf.lift.id)
+        said = (passed_said(lifter.shows_from, best.kg if best else None, lifter.heaviest or math.inf),)
+    if not bests:
         return said
-    from kb.commands.load_asked import bests_of
     from kb.show.by_numbers import by_numbers
 
-    drills = read.drills(db)
     names = {str(each.id): each.name for group in (read.lifts(db), drills) for each in group.values()}
-    return (*said, *by_numbers(shelf.lift, bests_of(db, lifter.best, "kg", drills), names))
+    return (*said, *by_numbers(shelf.lift, bests, names))
 
 
 def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[str, Any]:
@@ -146,7 +154,7 @@ def telling_json(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> dict[s
         more["caution"] = lifter.beside.caution
     if lifter.helped:
         more["helped"] = lifter.helped
-    advice = advised(lifter.said, found.matter.cause)
+    advice = _advice(found, lifter)
     if advice:
         more["advice"] = list(advice)
     if lifter.beside.minds:

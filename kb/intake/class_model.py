@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field, StringConstraints
 
 from kb.ask.class_.people import NEW_AT_ONCE, WARM_UP_S
-from kb.ask.never import CLEARED_SAYS
+from kb.ask.cleared import CLEARED_SAYS
 from kb.make.fields import Entry, Name
 
 __all__ = ["ENOUGH", "ClassModel", "LifterModel"]

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 from kb.ask.cautions import AFTER
+from kb.ask.cleared import IF_CLEARED
 from kb.ask.find import Findings
-from kb.ask.never import IF_CLEARED
 from kb.show.coach_words import listed
 from kb.show.is_it import is_it
 from kb.show.prose import prose

@@ -20,6 +20,7 @@ __all__ = [
     "in_kilograms",
     "no_more_than",
     "shares",
+    "with_bar",
 ]
 
 EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
@@ -29,7 +30,7 @@ AFRAID = 65
 """Per cent of a best that no catch goes past for who is afraid of it: the weight is theirs to choose. Common practice,
 no source."""
 
-NEAR_ENOUGH, OF_THE_BEST = 1.25, 0.6
+NEAR_ENOUGH, BAR_OF_BEST = 1.25, 0.6
 """A bar alone that is no more than so many times what suits, and no more than this share of the best, is taken all the
 same where no lighter one is there. Common practice, no source."""
 
@@ -45,13 +46,17 @@ def _limit(entry: Entry) -> str:
     return EMPTY if DISCS in stood_in else LOWERED if DROP_FLOOR in stood_in else ""
 
 
+def with_bar(entry: Entry) -> bool:
+    """Whether it is done with a bar, or with what stands in for one and is one."""
+    return any(each.using in BARS for each in entry.gear)
+
+
 def shares(entry: Entry) -> str:
     """The share of a best that its entry names, for work at a bar."""
     share = entry.drill.load_from
-    bar = any(each.using in BARS for each in entry.gear)
     if entry.load >= Load.LIGHT and _limit(entry):
         return _limit(entry)
-    if share is None or entry.load < Load.LIGHT or not bar or entry.drill.stage is Stage.FINISH:
+    if share is None or entry.load < Load.LIGHT or not with_bar(entry) or entry.drill.stage is Stage.FINISH:
         return share_said(entry.drill, entry.load)
     low, high = share.percent
     range_said = f"{low} to {high} % of the best {human(share.lift)}"
@@ -62,17 +67,15 @@ def shares(entry: Entry) -> str:
 
 def bare(entry: Entry) -> str:
     """The same where there are no discs at all: of a bar there is only the bar."""
-    bar = any(each.using in BARS for each in entry.gear)
-    return EMPTY if bar and entry.load >= Load.LIGHT else share_said(entry.drill, entry.load)
+    return EMPTY if with_bar(entry) and entry.load >= Load.LIGHT else share_said(entry.drill, entry.load)
 
 
 def no_more_than(heavy: Heavy, kg: float) -> Heavy:
     """The same where so much is all that can be put on a bar."""
 
     def limited(entry: Entry) -> str:
-        bar = any(each.using in BARS for each in entry.gear)
         said = heavy(entry)
-        if not bar or entry.load < Load.LIGHT or said == EMPTY:
+        if not with_bar(entry) or entry.load < Load.LIGHT or said == EMPTY:
             return said
         return f"{said}, {kg:g} kg at most" if said else f"{kg:g} kg at most"
 
@@ -81,7 +84,7 @@ def no_more_than(heavy: Heavy, kg: float) -> Heavy:
 
 def _alone(suits: float, best: float, bar: float, entry: Entry) -> str:
     """The bar alone, where it is only a little more than suits; else nothing."""
-    if bar > min(suits * NEAR_ENOUGH, best * OF_THE_BEST):
+    if bar > min(suits * NEAR_ENOUGH, best * BAR_OF_BEST):
         return ""
     return f"{'then ' if entry.work else ''}the empty bar, {bar:g} kg"
 
@@ -94,12 +97,11 @@ def in_kilograms(bests: Mapping[str, Best], iron: Iron, lighter: Iron | None = N
 
     def heavy(entry: Entry) -> str:
         found = weighed(entry.drill, bests, iron) if entry.load >= Load.LIGHT else None
-        if found is None or found.best is None or _limit(entry) or not any(each.using in BARS for each in entry.gear):
+        if found is None or found.best is None or _limit(entry) or not with_bar(entry):
             return shares(entry)
-        with_training = lighter is not None and found.most is None
-        if lighter is not None and with_training:
-            found = weighed(entry.drill, bests, lighter)
-        bar = "the training bar, " if with_training else ""
+        bar = ""
+        if found.most is None and lighter is not None:
+            found, bar = weighed(entry.drill, bests, lighter), "the training bar, "
         if found.least is None or found.most is None:
             suits = 0.0 if found.wanted is None else found.wanted[1]
             best = 0.0 if found.best is None else found.best.kg

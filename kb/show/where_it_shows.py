@@ -1,14 +1,14 @@
 """How heavy each drill is for a fault that shows from some weight on: near it, not where nothing is wrong."""
 
+import math
 from collections.abc import Mapping
 
 from kb.ask.route import Entry
 from kb.bests import SHARE_OF_REPS
-from kb.kit import BARS
-from kb.show.heavy import Heavy
+from kb.show.heavy import Heavy, with_bar
 from kb.terms import Catch, Drill, Lift, Load, Stage
 
-__all__ = ["from_where_it_shows", "passed_said", "too_little_said", "top_of"]
+__all__ = ["from_where_it_shows", "passed_said", "top_of"]
 
 UP_TO, NEAR = 0.95, 0.8
 """Shares of the weight at which it shows: where the lift stops at first, and where the work begins at least. Common
@@ -33,8 +33,13 @@ def top_of(kg: float, best: float | None) -> float:
     return kg * UP_TO if best is None else min(kg * UP_TO, best * OF_THE_BEST)
 
 
-def passed_said(kg: float, best: float | None) -> str:
-    """What a fault that shows from some weight on means for the whole chain; `best` of the lift, kg, if known."""
+def passed_said(kg: float, best: float | None, heaviest: float = math.inf) -> str:
+    """What a fault that shows from some weight on means for the whole chain; `best` of the lift, kg, if known.
+
+    `heaviest` is all that there is to lift, kg.
+    """
+    if heaviest < kg:
+        return _too_little(kg, heaviest)
     top = top_of(kg, best)
     return (
         f"It shows from {kg:g} kg: a stick and a light bar prove nothing. One light round of each drill, to learn it,"
@@ -44,8 +49,7 @@ def passed_said(kg: float, best: float | None) -> str:
     )
 
 
-def too_little_said(kg: float, heaviest: float) -> str:
-    """The same where there is less to lift than it shows at."""
+def _too_little(kg: float, heaviest: float) -> str:
     return (
         f"It shows from {kg:g} kg, and {heaviest:g} kg is all there is: the drills make the right way a habit, but"
         " whether the fault is gone shows only where there is more. Slower, held longer, a set or two more: that may"
@@ -84,8 +88,7 @@ def from_where_it_shows(kg: float, lift: Lift, bests: Mapping[str, float], heavy
 
     def near(entry: Entry) -> str:
         share, drill = entry.drill.load_from, entry.drill
-        bar = any(each.using in BARS for each in entry.gear)
-        if not bar or entry.load < Load.LIGHT or not Stage.SEGMENT <= drill.stage < Stage.FINISH:
+        if not with_bar(entry) or entry.load < Load.LIGHT or not Stage.SEGMENT <= drill.stage < Stage.FINISH:
             return heavy(entry)
         if share is None and drill.catch is Catch.NONE:
             return f"then by steps to {_range(kg * NEAR, kg * NEAR, bar_kg)}"

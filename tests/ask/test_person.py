@@ -10,6 +10,7 @@ from click.testing import CliRunner
 from kb.ask import read
 from kb.ask.person import PERSON, minded
 from kb.commands.group import drillpath
+from kb.commands.said import SaidOf, said_of
 
 SAYS = {
     "Past sixty": [
@@ -198,3 +199,12 @@ def test_a_second_cause_that_was_found_comes_next_by_turns(monkeypatch: pytest.M
     )
     assert said.index("If it is another cause") < said.index(f"- {third.replace('-', ' ').capitalize()} (")
     assert CliRunner().invoke(drillpath, [*asked, "tight-shoes"]).exit_code == 2
+
+
+def test_words_that_helped_are_not_taken_to_have_failed() -> None:
+    """Told in the same words, they stay in the drills; others that were quoted go all the same."""
+    text = 'Told him "front foot first" and it was right; I keep telling him "elbows high"'
+    assert said_of(text).tried > said_of(text, helped="front foot first").tried == {"elbow", "high"}
+    one = 'told him "front foot first"'
+    assert said_of(one).minds
+    assert said_of(one, helped="front foot first") == SaidOf()

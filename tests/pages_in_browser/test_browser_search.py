@@ -10,8 +10,8 @@ from pages_shown import Place, Visit, visit
 
 from kb.ask import read
 from kb.ask.cautions import CAUTION, URGENT
+from kb.ask.cleared import TICKED
 from kb.ask.find import find
-from kb.ask.never import TICKED
 from kb.kit import fit
 from kb.show.coach_words import plain_markdown
 

@@ -30,8 +30,8 @@ class Lifter(NamedTuple):
     line of the file the lifter stands, for what has to be said about them; `without` what is left to others; `today`
     what they do in place of what the class does. Who is `light` stays with a light bar; who lifts `from_rack` takes a
     bar that isn't light from there, as they can't clean it. Who ends in a part of the lift goes `to` that, and does
-    nothing that is caught deeper or splits; `said` is what else was said of them; `cleared` says that they
-    are free of what it tells and cleared to lift.
+    nothing that is caught deeper or splits; `said` is what else was said of them; `cleared` says that they are
+    free of what it tells and cleared to lift.
     """
 
     name: str

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from kb import speech
-from kb.ask import cautions, cues, denied, find, in_passing, mended, misspelt, never, read, youth
+from kb.ask import cautions, cleared, cues, denied, find, in_passing, mended, misspelt, never, read, youth
 from kb.ask.minors import MINORS
 from kb.show.coach_words import plain_markdown
 from kb.show.is_it import is_it
@@ -67,7 +67,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "namedChild": never.NAMED_CHILD.pattern,
             "namedYouth": youth.NAMED_YOUTH.pattern,
             "neverSpelt": never.NEVER_SPELT,
-            "ifCleared": never.TICKED,
+            "ifCleared": cleared.TICKED,
             "mild": in_passing.MILD.pattern,
             "hard": in_passing.HARD.pattern,
             "signs": in_passing.SIGNS.pattern,

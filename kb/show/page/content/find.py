@@ -4,8 +4,8 @@ import sqlite3
 from typing import NamedTuple
 
 from kb.ask.cautions import AFTER
+from kb.ask.cleared import TICKED
 from kb.ask.find import Findings, find
-from kb.ask.never import TICKED
 from kb.ask.read import sections
 from kb.show.as_json import find_json
 from kb.show.coach_words import listed, plain_markdown

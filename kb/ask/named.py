@@ -1,0 +1,20 @@
+"""A name with an age behind it, in words as they were typed: "Milo, 12, swings it", "Milo (12)"."""
+
+import re
+
+__all__ = ["named"]
+
+_NO_NAME = (
+    r"(?!(?:Snatch|Clean|Jerk|Week|Weeks|Round|Set|Sets|Day|Days|Hall|Garage|Home|Lift|Rep|Reps|January|February|March"
+    r"|April|May|June|July|August|September|October|November|December|[A-Z][a-z]+day)\b)"
+)
+"""Words with a capital letter that stand before a number of something else."""
+
+
+def named(age: str) -> re.Pattern[str]:
+    """The pattern of a name and one of these ages, themselves a pattern.
+
+    >>> bool(named("1[67]").search("Milo, 17, swings it")), bool(named("1[67]").search("Snatch, 17, 18"))
+    (True, False)
+    """
+    return re.compile(rf"\b{_NO_NAME}[A-Z][a-z]+(?:, | \()(?:aged )?(?:{age})(?=[,;)]| and )")
