@@ -191,7 +191,9 @@ def _untested(matter: Matter) -> str:
     lift = matter.shelf.lift
     name = lift.name.lower()
     if matter.shelf.drills[lift.drill].stage is not Stage.WHOLE:
-        return f"the {name} doesn't show this fault for sure: ask without `--to`, or end in a part that does"
+        return (
+            f"the {name} doesn't show this fault for sure: ask without `--to` or `--quiet`, or end in a part that does"
+        )
     if matter.where.least.load > matter.load:
         under = "a bar" if matter.load < Load.LIGHT else "working weight"
         said = f"at {matter.load.word} load the {name} doesn't test this fault"
