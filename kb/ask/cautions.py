@@ -25,8 +25,9 @@ __all__ = [
 # fmt: on
 
 CAUTION = (
-    "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child a coach trained to"
-    " teach children, with the parents. Until then leave out what brings it on; dizzy under a bar, put it down at once."
+    "Stop there, and ask someone qualified first: a doctor or a physiotherapist, and for a child, well or not, a coach"
+    " trained to teach children, with the parents; a child who is well may run, jump, climb and play meanwhile, with no"
+    " bar. Until then leave out what brings it on; dizzy under a bar, put it down at once."
     " Chest pain, fainting, or numbness that doesn't pass: get help at once, and"
     " leave nobody alone with it. drillpath gives no cause and no drill for pain, injury, illness, pregnancy or"
     " children."

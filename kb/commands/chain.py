@@ -16,6 +16,7 @@ from kb.ask.names import resolve
 from kb.ask.question import MOST_ENTRIES, ChainQuestion
 from kb.ask.shelf import Shelf
 from kb.ask.together import Together
+from kb.ask.under_weight import under_weight
 from kb.ask.with_text import chain_with_text
 from kb.commands.asked import (
     Asked,
@@ -208,7 +209,9 @@ def _question(
     return ChainQuestion(
         fault=about.fault.id,
         have=room.have,
-        cause=about.cause or explains(about.fault, about.too),
+        cause=about.cause
+        or explains(about.fault, about.too)
+        or (under_weight(about.fault) if asked["shows_from"] else None),
         load=load,
         seconds=60 * asked["minutes"] if asked["minutes"] else None,
         holds=drills_named(db, asked["holds"]),

@@ -19,6 +19,12 @@ HURT_ONCE = (
 )
 """What comes first where all that was said of the body is long over, or cleared. Common practice, no source."""
 
+CLEARED_ONCE = (
+    "Hurt or ill before; free of it today and cleared to lift, as you say. Lighter than usual, unloaded first; stop if"
+    " it is felt again, and then ask whoever cleared it."
+)
+"""The same where whoever asks has said so. Common practice, no source."""
+
 
 class SaidOf(NamedTuple):
     """A caution that comes first, if any, what to mind in every drill, and words that were tried and didn't help."""
@@ -46,4 +52,5 @@ def said_of(text: str | None, *, cleared: bool = False, helped: str = "") -> Sai
         raise BadInput(f"{care.caution} {IF_CLEARED}" if care.may_clear else care.caution)
     failed = tried(text) - frozenset(stems(helped))
     minds = tuple(each for each in minded(text) if failed or not helped or not each.startswith(FAILED))
-    return SaidOf((care.caution or "").replace(CAUTION, HURT_ONCE), minds, failed)
+    once = CLEARED_ONCE if cleared else HURT_ONCE
+    return SaidOf((care.caution or "").replace(CAUTION, once), minds, failed)

@@ -105,13 +105,16 @@ def _with_text(db: sqlite3.Connection, found: "Swap") -> "Swap":
     from kb.ask import read
 
     parts = (found.easier, found.harder, found.swaps)
-    named = {each.drill.id for part in parts for each in part} | {each.id for each in (*found.strength, *found.gently)}
+    named = {each.drill.id for part in parts for each in part} | {
+        each.id for each in (found.drill, *found.strength, *found.gently)
+    }
     texts = read.sections(db, "drill", named)
 
     def told(drill: Drill) -> Drill:
         return drill._replace(sections=texts[drill.id])
 
     return found._replace(
+        drill=told(found.drill),
         easier=tuple(each._replace(drill=told(each.drill)) for each in found.easier),
         harder=tuple(each._replace(drill=told(each.drill)) for each in found.harder),
         swaps=tuple(each._replace(drill=told(each.drill)) for each in found.swaps),

@@ -63,9 +63,11 @@ def beside_said(beside: Beside) -> str:
     return f"Seen too: {seen.other.name}. {said.replace('{source}', seen.source.name if seen.source else '')}"
 
 
-def taken_said(besides: Sequence[Beside]) -> str:
+def taken_said(besides: Sequence[Beside], *, commonest: bool = True) -> str:
     """How the cause was chosen where the question didn't name it."""
-    return "what else was seen points to it" if any(beside.taken for beside in besides) else "the commonest cause"
+    if any(beside.taken for beside in besides):
+        return "what else was seen points to it"
+    return "the commonest cause" if commonest else "the commonest that needs a weight to show"
 
 
 def beside_json(beside: Beside) -> dict[str, Any]:

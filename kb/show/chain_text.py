@@ -128,7 +128,7 @@ def chain_text(
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
-        lines += tell_lines(matter.fault, setting)
+        lines += tell_lines(matter.fault, setting, shows_from=telling.shows_from)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
@@ -159,7 +159,8 @@ def chain_text(
         if beside.about is not None and beside.chain is not None:
             lines += too_text(beside.about, beside.chain, told, seen, setting)
     rest = [other for other in others if other.cause.id not in telling.also_causes]
-    lines += instead_text(matter.fault, rest, told, seen, setting, checks=named)
+    checks = tell_lines(matter.fault, setting, shows_from=telling.shows_from) if named and rest else []
+    lines += [*checks, *instead_text(rest, told, seen, setting)]
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 
@@ -170,7 +171,8 @@ def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool)
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
     doubts = [text for text in telling.minds if text.startswith((DOUBT, ROOM))]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
-    taken = "" if named else f", {taken_said(telling.besides)}"
+    commonest = matter.cause.id == matter.fault.causes[0].id
+    taken = "" if named else f", {taken_said(telling.besides, commonest=commonest)}"
     stays = telling.first is not None and not telling.cause_named
     lines += _because(matter, setting, taken=taken, stays=stays, helped=telling.helped)
     lines += [line for text in telling.advice for line in wrapped(text, setting.width)]

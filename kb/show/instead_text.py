@@ -8,7 +8,6 @@ from kb.ask.route import Entry
 from kb.show.care import Due, cares
 from kb.show.coach_words import dosed, human, in_hands, moved_on
 from kb.show.setting import Setting, hanging, titled, wrapped
-from kb.show.tell_lines import tell_lines
 from kb.terms import DrillId, Fault, Load
 
 __all__ = ["BY_TURNS", "by_turns_text", "instead_text", "too_text"]
@@ -23,23 +22,14 @@ Told = Collection[tuple[DrillId, Load, bool]]
 """The drills an answer has told in full: which, at what load, and whether as work."""
 
 
-def instead_text(
-    fault: Fault,
-    others: Sequence[Instead],
-    told: Sequence[Entry],
-    seen: set[str],
-    setting: Setting,
-    *,
-    checks: bool,
-) -> list[str]:
-    """What to do if it is another cause; `checks` puts first how to tell them apart.
+def instead_text(others: Sequence[Instead], told: Sequence[Entry], seen: set[str], setting: Setting) -> list[str]:
+    """What to do if it is another cause.
 
     `told` are the drills told in full above, `seen` the cautions said there; the others' drills must have their text.
     """
     known = {(entry.drill.id, entry.load, entry.work) for entry in told}
-    lines = tell_lines(fault, setting) if checks and others else []
     said = [line for other in others for line in _other(other, known, seen, setting)]
-    return [*lines, *titled("If it is another cause", said, setting)]
+    return titled("If it is another cause", said, setting)
 
 
 def by_turns_text(others: Sequence[Instead], told: Sequence[Entry], seen: set[str], setting: Setting) -> list[str]:

@@ -8,9 +8,9 @@ from kb.ask.near import Near
 from kb.ask.swap import Swap
 from kb.kit import fit, lacking, missing
 from kb.show.care import AFRAID
-from kb.show.coach_words import changed, dosed, human, listed, moved_on
+from kb.show.coach_words import changed, dosed, human, listed, moved_on, plain_markdown
 from kb.show.setting import Setting, hanging, rows, titled, wrapped
-from kb.terms import Drill, DrillId, FaultId, Item, ItemId
+from kb.terms import Drill, DrillId, FaultId, Item, ItemId, Load
 
 __all__ = ["kits_text", "swap_text"]
 
@@ -210,9 +210,17 @@ def _as_it_is(swap: Swap, items: Mapping[ItemId, Item], setting: Setting) -> lis
         if gear.using != gear.item
     ]
     if not stand_ins:
-        return wrapped(f"{name} can be done as it is.", setting.width)
+        return wrapped(f"{name} can be done as it is.", setting.width) + _miss(swap, setting)
     lines = wrapped(f"{name} can be done with {listed(stand_ins)}.", setting.width)
-    return lines + [line for lost in swap.lost for line in hanging("  lost  ", lost, setting)]
+    lines += [line for lost in swap.lost for line in hanging("  lost  ", lost, setting)]
+    return lines + _miss(swap, setting)
+
+
+def _miss(swap: Swap, setting: Setting) -> list[str]:
+    """The drill's way out, where it is done with more than a stick."""
+    if swap.load is None or swap.load < Load.LIGHT or "Miss" not in swap.drill.sections:
+        return []
+    return hanging("  miss  ", " ".join(plain_markdown(swap.drill.sections["Miss"]).split()), setting)
 
 
 def _opened(ids: Collection[DrillId], drills: Mapping[DrillId, Drill]) -> str:

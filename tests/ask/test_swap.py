@@ -35,6 +35,13 @@ def test_a_broom_for_a_bar_says_what_is_lost(world) -> None:
     assert any("stick" in lost for lost in found.lost)
 
 
+def test_loose_stands_are_no_rack_with_arms(world) -> None:
+    """They serve, and it is said that they tip and catch nothing (common practice, no source)."""
+    found = swap(world["drills"][DrillId("back-squat")], have("squat-stands", "bar", "discs"), **world)
+    assert found.doable
+    assert any("nothing catches a miss" in lost for lost in found.lost)
+
+
 def test_nothing_to_hold_leaves_the_nearest_without(world) -> None:
     """With an empty room the squat without a bar is nearest to the one with it."""
     found = swap(world["drills"][DrillId("overhead-squat")], have(), **world)

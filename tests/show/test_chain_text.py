@@ -90,14 +90,7 @@ def test_each_other_cause_has_its_drills_in_order_and_what_stands_above_is_not_t
 def test_another_cause_that_has_no_chain_here_says_why() -> None:
     """In the words of the one who found that there is none."""
     cause = small_chain("hips-rise-first").matter.fault.causes[1]
-    (line,) = instead_text(
-        small_chain("hips-rise-first").matter.fault,
-        [Instead(cause, None, "needs a bar")],
-        [],
-        set(),
-        Setting(100),
-        checks=False,
-    )[2:]
+    (line,) = instead_text([Instead(cause, None, "needs a bar")], [], set(), Setting(100))[2:]
     assert line == f"  - {human(cause.id).capitalize()} ({human(cause.kind)}): no chain here; needs a bar."
 
 

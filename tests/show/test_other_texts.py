@@ -24,6 +24,16 @@ BAR, STICK = ItemId("bar"), ItemId("stick")
 TALL = SHELF.drills[DrillId("tall-clean")]
 
 
+@pytest.mark.parametrize(("load", "said"), [(Load.LIGHT, True), (Load.STICK, False)])
+def test_the_way_out_is_said_with_a_bar(load: Load, *, said: bool) -> None:
+    """A drill that can be done with more than a stick says how it is missed."""
+    drill = TALL._replace(sections={"Miss": "Let go in front."})
+    lines = swap_text(
+        Swap(drill, True, (), load, (), (), (), (), ()), drills=SHELF.drills, items=SHELF.items, setting=Setting()
+    )
+    assert ("  miss  Let go in front." in lines) == said
+
+
 def test_what_was_found_can_be_gone_on_from() -> None:
     """Each hit with its id, faults first."""
     fault = Hit("fault", "hips-rise-first", "Hips rise first", ("snatch", "clean"), 3)
