@@ -263,6 +263,18 @@ def test_any_entry_can_be_shown(name: str, kind: str) -> None:
     assert ask("show", name).stdout.startswith(answer["name"])
 
 
+def test_what_was_said_of_the_lifter_comes_before_other_answers_too() -> None:
+    """In a swap and a plan as in a chain: what is minded first, a trouble of the body alone; JSON stays JSON."""
+    assert ask("swap", "tall clean", "--said", "he is 67").stdout.startswith("For this lifter\n  - Past sixty")
+    assert "For this lifter" in ask("plan", "clean", "--kit", "hall", "--said", "trains alone").stdout
+    told = ask("swap", "tall clean", "--json", "--said", "he is 67")
+    assert json.loads(told.stdout)["drill"] == "tall-clean"
+    assert "Past sixty" in told.stderr
+    hurt = ask("swap", "tall clean", "--said", "her knee hurts", code=2)
+    assert hurt.stdout == ""
+    assert "ask someone qualified first" in hurt.stderr
+
+
 def test_found_swapped_and_the_kits() -> None:
     """In text and as JSON."""
     assert as_json("find", "hips", "come", "up", "--lift", "clean")["faults"][0]["id"] == "hips-rise-first"

@@ -10,6 +10,7 @@ from kb.ask import read
 from kb.ask.names import resolve
 from kb.commands.asked import Asked, as_json_option, complete, put_json, room_of, room_options, words
 from kb.commands.load_asked import bests_of, iron_options, iron_there
+from kb.commands.said import said_first
 from kb.discs import Iron, Unit, at_most, exactly, kg_of, weight
 from kb.errors import BadInput
 from kb.loading import Loaded, loaded, weighed
@@ -33,6 +34,7 @@ __all__ = ["command"]
 @click.option("--total", metavar="WEIGHT", help="The discs for this weight, whatever the bests say.")
 @room_options
 @as_json_option
+@said_first
 @click.pass_context
 def command(
     ctx: click.Context,

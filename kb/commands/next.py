@@ -11,6 +11,7 @@ from kb.ask.matter import known_fault
 from kb.ask.names import resolve
 from kb.ask.path import path
 from kb.commands.asked import Asked, Room, as_json_option, complete, drills_named, put_json, room_of, room_options
+from kb.commands.said import said_first
 from kb.errors import BadInput, NoAnswer
 from kb.show.still import Still
 from kb.terms import Drill, FaultId, LiftId, Stage
@@ -28,6 +29,7 @@ __all__ = ["command"]
 )
 @room_options
 @as_json_option
+@said_first
 @click.pass_context
 def command(
     ctx: click.Context,

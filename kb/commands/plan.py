@@ -39,6 +39,7 @@ from kb.commands.plan_asked import (
     wish_options,
 )
 from kb.commands.plan_day_asked import also_of, goal_of, limits_of
+from kb.commands.said import said_first
 from kb.commands.sheet_file import paper_of, put_sheet, put_text, sheet_options
 from kb.errors import BadInput
 from kb.terms import DrillId, LiftId
@@ -92,6 +93,7 @@ EVENING = "18:00"
 @click.option("--csv", "as_csv", is_flag=True, help="The sessions as a table; filled in, it goes back as --done.")
 @click.option("--calendar", type=click.Path(), metavar="FILE.ics", help="Write the sessions for a calendar.")
 @sheet_options
+@said_first
 @click.pass_context
 def command(
     ctx: click.Context,

@@ -11,6 +11,7 @@ from kb.ask.session.records import Session
 from kb.commands.asked import Asked, Room, as_json_option, complete, put_json, room_of, room_options, say, sentence
 from kb.commands.by_screen_asked import by_screen_option
 from kb.commands.load_asked import iron_options
+from kb.commands.said import said_first
 from kb.commands.session_asked import Typed, sessions_of, with_texts
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
 from kb.errors import BadInput, NoAnswer
@@ -41,6 +42,7 @@ __all__ = ["command"]
 @click.option("--message", is_flag=True, help="Short enough to send to a lifter.")
 @sheet_options
 @as_json_option
+@said_first
 @click.pass_context
 def command(
     ctx: click.Context,

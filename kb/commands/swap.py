@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from kb.commands.asked import Asked, as_json_option, complete, put_json, room_of, room_options, words
+from kb.commands.said import said_first
 from kb.errors import BadInput
 from kb.terms import Drill, DrillId
 
@@ -30,6 +31,7 @@ __all__ = ["command"]
 @click.option("--easier", "only", flag_value="easier", help="Only what is easier.")
 @click.option("--harder", "only", flag_value="harder", help="Only what is harder.")
 @as_json_option
+@said_first
 @click.pass_context
 def command(
     ctx: click.Context,
