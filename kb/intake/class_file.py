@@ -13,6 +13,7 @@ from pydantic import ValidationError
 from kb.ask import read
 from kb.ask.class_.doing import PARTNER
 from kb.ask.class_.people import LONGER_WAIT_S, MOST_WAIT_S, PLENTY, Class, Lifter
+from kb.ask.class_.turned import without_turned
 from kb.ask.names import resolve
 from kb.errors import BadInput
 from kb.intake.class_model import ENOUGH, ClassModel, LifterModel
@@ -32,6 +33,12 @@ LARGEST = 100_000
 
 MOST_OF_ONE = 500
 """More of one thing than any hall has."""
+
+NOBODY = (
+    "each of them asks someone qualified first, a doctor or a physiotherapist, a child a coach trained to teach"
+    " children; who is free of it and cleared has `cleared: her doctor`, and is planned for"
+)
+"""Where all who come must ask first. Common practice, no source."""
 
 JERK = LiftId("jerk")
 """The lift that may begin at a rack."""
@@ -79,7 +86,7 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         lifters.append(_lifter(file, db, each, f"lifters.{n}", class_lift, model.bar_kg))
         if each.bar == "racked" and not gear.get(RACK):
             raise file.wrong(f"lifters.{n}.bar", "there is no rack: say how many under `gear`")
-    return Class(
+    asked = Class(
         model.name,
         tuple(lifters),
         gear,
@@ -95,6 +102,10 @@ def class_file(path: Path, db: sqlite3.Connection) -> Class:
         helpers=model.helpers,
         longer_s=LONGER_WAIT_S if model.most_wait_s is None else 0,
     )
+    found = without_turned(asked)
+    if not found.lifters:
+        raise file.wrong("lifters", f"nobody is left to plan for; {NOBODY}")
+    return found
 
 
 def demo_class(db: sqlite3.Connection) -> Class | None:

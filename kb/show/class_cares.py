@@ -2,6 +2,7 @@
 
 from kb.ask.cautions import CAUTION, care_of
 from kb.ask.class_.slots import ClassPlan
+from kb.ask.class_.turned import may_clear
 from kb.ask.person import minded
 from kb.show.care import UNDROPPED, Due, cares
 from kb.show.coach_words import listed
@@ -23,6 +24,13 @@ OLD = (
 )
 """What holds for who was hurt long ago. Common practice, no source."""
 
+NOT_BY_THIS = (
+    "not by this plan, but after asking someone qualified what may be done. Nothing is planned for them; if they like,"
+    " they keep the clock, count or film."
+)
+MAY = " Free of it, and cleared ({})? By whom goes into the file, `cleared: her doctor`, and they are planned for."
+"""What holds for who must ask first. Common practice, no source."""
+
 STIFF = (
     "stiff in a joint, so whatever the card has, no bar in a position that a stick isn't held in today, and no deeper"
     " than that; in its place the drill before it again, or what opens the joint."
@@ -36,13 +44,14 @@ def cares_of(plan: ClassPlan) -> list[str]:
     seen = set[str]() if plan.matter.asked.have.get(DROP_FLOOR) else {UNDROPPED}
     found = [TODAY_FIRST]
     lifters = plan.matter.asked.lifters
-    said = {each.name: care_of(f"{each.name}. {each.said}", cleared=each.cleared) for each in lifters}
-    named = [name for name, care in said.items() if care.caution is not None and care.rest is None]
-    if named:
-        found.append(f"{listed(named)}: not by this plan, but after asking someone qualified what may be done.")
-    for name, care in said.items():
-        if care.caution and name not in named:
-            found.append(f"{name}: {care.caution.replace(CAUTION, OLD)}")
+    turned = plan.matter.asked.turned
+    if turned:
+        may = [each.name for each in turned if may_clear(each)]
+        found.append(f"{listed([each.name for each in turned])}: {NOT_BY_THIS}{MAY.format(listed(may)) if may else ''}")
+    for each in lifters:
+        care = care_of(f"{each.name}. {each.said}", cleared=each.cleared)
+        if care.caution:
+            found.append(f"{each.name}: {care.caution.replace(CAUTION, OLD)}")
     minds: dict[str, list[str]] = {}
     for each in lifters:
         for text in minded(each.said, in_a_chain=False):

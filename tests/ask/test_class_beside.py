@@ -57,6 +57,13 @@ def test_what_was_said_is_told_before_the_class(db: read.sqlite3.Connection, tmp
     assert any(each.startswith("Di: hurt there once") for each in cares)
     assert sum(each.startswith("Ann and Cy: Past sixty") for each in cares) == 1
     assert not any("`--to" in each for each in cares)
+    assert [each.lifter.name for each in found.lifters] == ["Ann", "Cy", "Di"]
+
+
+def test_a_class_of_those_who_must_ask_first_is_none(db: read.sqlite3.Connection, tmp_path: Path) -> None:
+    """Said in one sentence, with the line, and with what lets them in."""
+    with pytest.raises(BadInput, match=r"nobody is left to plan for.*`cleared: her doctor`"):
+        plan_of('  - {name: Bo, holds: [], said: "her shoulder hurts at night"}\n', db, tmp_path)
 
 
 def test_an_end_that_is_none_is_refused(db: read.sqlite3.Connection, tmp_path: Path) -> None:

@@ -59,7 +59,7 @@ class Class(NamedTuple):
     that go on by so many drills `further` on the path, where that fits. `to_a_bar` is how many take turns at one bar at
     most where there aren't enough; where it is `sparing` they take as few bars as they can. Before anyone does without
     a bar they may wait `longer_s`, where it isn't said how long they may.
-    `helpers` are grown-ups who don't lift.
+    `helpers` are grown-ups who don't lift; `turned` are those who come and must ask someone qualified first.
     """
 
     name: str
@@ -80,3 +80,4 @@ class Class(NamedTuple):
     sparing: bool = False
     helpers: int = 0
     longer_s: int = 0
+    turned: tuple[Lifter, ...] = ()
