@@ -283,3 +283,12 @@ def test_who_learns_goes_on_with_what_they_hold_at_a_bar_and_what_is_new_in_turn
         assert [part["drill"] == "hang-clean" for part in more] == [True, False] * (len(more) // 2)
         assert [part["gear"] for part in more if part["drill"] == "hang-clean"] == [["bar"]] * (len(more) // 2)
         assert all(part["end_s"] - part["start_s"] >= 600 for part in more)
+
+
+def test_a_class_whose_gear_is_not_counted_is_planned(tmp_path: Path) -> None:
+    """Of everything there is enough then: one beginner, no `gear` in the file."""
+    file = tmp_path / "class.yaml"
+    file.write_text("lift: jerk\nminutes: 45\nlifters:\n  - {name: Bo, holds: []}\n", encoding="utf-8")
+    told = CliRunner().invoke(drillpath, ["class", str(file)])
+    assert told.exit_code == 0, told.exception
+    assert "Bo" in told.stdout

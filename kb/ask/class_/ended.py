@@ -20,7 +20,7 @@ WORTH_S = 180
 class Ended(NamedTuple):
     """When each lifter (by number) has ended, ticks, and how many of each counted thing are out at each tick.
 
-    Both are written on by whoever gives a lifter something more.
+    Of what isn't counted there is enough. Both are written on by whoever gives a lifter something more.
     """
 
     ends: dict[int, int]
@@ -29,12 +29,13 @@ class Ended(NamedTuple):
     def free(self, matter: Matter, items: Sequence[tuple[ItemId, int]], start: int, end: int) -> bool:
         """Whether so many of each thing are free from tick `start` to tick `end`."""
         have = matter.asked.have
-        return all(self.out[item][tick] + count <= have[item] for item, count in items for tick in range(start, end))
+        counted = [(item, count) for item, count in items if item in self.out]
+        return all(self.out[item][tick] + count <= have[item] for item, count in counted for tick in range(start, end))
 
     def take(self, items: Sequence[tuple[ItemId, int]], start: int, end: int) -> None:
         """Have so many of each thing out from tick `start` to tick `end`."""
         for item, count in items:
-            for tick in range(start, end):
+            for tick in range(start, end) if item in self.out else ():
                 self.out[item][tick] += count
 
 
