@@ -42,19 +42,20 @@ class SaidOf(NamedTuple):
 
 
 def said_of(text: str | None, *, cleared: bool = False, helped: str = "", in_a_chain: bool = True) -> SaidOf:
-    """What words beside the fault call for; nothing for none. Words that `helped` aren't taken to have failed.
+    """What words beside the fault call for; nothing for none.
 
-    `cleared`: whoever asks says that the lifter is free of it and cleared; `in_a_chain`: what to ask a chain for is
-    told too. Raises BadInput with the caution where it is all that may be answered.
+    Words that `helped` aren't taken to have failed, but call for a care like the others. `cleared`: whoever asks says
+    that the lifter is free of it and cleared; `in_a_chain`: what to ask a chain for is told too. Raises BadInput with the caution where it is all that may be answered.
     """
-    if text is None:
+    if text is None and not helped:
         return SaidOf()
+    text = text or ""
     from kb.ask.cautions import CAUTION, care_of
     from kb.ask.person import FAILED, minded
     from kb.ask.tried import tried
     from kb.speech import stems
 
-    care = care_of(text, cleared=cleared)
+    care = care_of(". ".join(filter(None, (text, helped))), cleared=cleared)
     if care.caution is not None and care.rest is None:
         raise BadInput(f"{care.caution} {IF_CLEARED}" if care.may_clear else care.caution)
     failed = tried(text) - frozenset(stems(helped))

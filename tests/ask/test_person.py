@@ -11,6 +11,7 @@ from kb.ask import read
 from kb.ask.person import PERSON, minded
 from kb.commands.group import drillpath
 from kb.commands.said import SaidOf, said_of
+from kb.errors import BadInput
 
 SAYS = {
     "Past sixty": [
@@ -208,3 +209,5 @@ def test_words_that_helped_are_not_taken_to_have_failed() -> None:
     one = 'told him "front foot first"'
     assert said_of(one).minds
     assert said_of(one, helped="front foot first") == SaidOf()
+    with pytest.raises(BadInput, match="ask someone qualified first"):
+        said_of(None, helped="a wider grip, since her wrist hurts")
