@@ -45,7 +45,8 @@ def said_of(text: str | None, *, cleared: bool = False, helped: str = "", in_a_c
     """What words beside the fault call for; nothing for none.
 
     Words that `helped` aren't taken to have failed, but call for a care like the others. `cleared`: whoever asks says
-    that the lifter is free of it and cleared; `in_a_chain`: what to ask a chain for is told too. Raises BadInput with the caution where it is all that may be answered.
+    that the lifter is free of it and cleared; `in_a_chain`: what to ask a chain for is told too. Raises
+    BadInput with the caution where it is all that may be answered.
     """
     if text is None and not helped:
         return SaidOf()
