@@ -455,6 +455,12 @@ def test_what_was_seen_too_chooses_the_cause_and_is_told(monkeypatch: pytest.Mon
     assert "Seen too: Grip opens. It shows earlier in the lift" in apart
     assert "For grip opens, once it is its turn" in apart
     assert "names another fault" in ask(*asked, "bar-behind-overhead", code=2).stderr
+    afraid = ask("chain", "jerk-catches-high", "--cause", "keeps-way-out", "--also-seen", "jerk-short-split").stdout
+    assert "One fear can make both." in afraid
+    drills = " ".join(
+        ask("chain", "yanks-bar-off-floor", "--lift", "clean", "--also-seen", "bar-drifts-forward").stdout.split()
+    )
+    assert "in what follows acts on it too" in drills
 
 
 def test_a_chain_ends_in_a_part_of_the_lift(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -152,7 +152,7 @@ light headed|swimmy|woozy|queasy
 (?:grey|gray|pale|white|blue) in the face
 (?:look(?:s|ed|ing)?|gone|turn(?:s|ed)?|face is|face was) (?:\w+ ){0,2}(?:grey|gray|pale|ashen)
 cough\w*|chesty|(?:chest|head|bad|heavy|streaming|has a|had a|have a|having a) cold\b|(?:with|got|after|over) a cold\b
-getting over (?:a |the )?(?:bug|illness)|(?:first|second|third|new) baby|baby (?:\w+ ){0,3}(?:months|weeks) (?:ago|old)
+getting over (?:a |the )?(?:bug|illness)|(?:first|second|third|new) baby|baby (?:\w+ ){0,3}(?:months|weeks)
 (?:chest |throat |viral )?infections?|virus|viral|covid|antibiotics?|tonsil\w*|bronchit\w*
 pneumon\w*|throwing up|threw up|heart (?:condition|attack|problem|trouble)|chest tight
 (?:shoulder|kneecap|hip) (?:\w+ )?(?:pop(?:s|ped|ping)?|slip(?:s|ped)?) out\b
@@ -176,7 +176,9 @@ bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?
 (?:hip|knee) replace(?:ment|d)|new (?:hip|knee)|slipped dis[ck]
 (?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
-(?:had|having) a baby|after (?:birth|giving birth)|breastfeeding
+(?:had|having) a baby|(?:after|since) (?:(?:a|the|her|my|giving) )?birth(?!day)|(?:gave|given|giving) birth|breastfe\w*
+new (?:mum|mom|mother)|urine|bladder|pelvic|pees?|peed|peeing|(?:dragging|heaviness) (?:\w+ ){0,3}(?:low|down|below)
+(?:i|she|they|bit|little|still|always|sometimes) leak(?:s|ed|ing)?(?! (?:power|energy|speed|force|forward|out|away))
 """.strip().splitlines()
 WORD = re.compile("^(?:" + "|".join(_STEMS) + ")")
 PHRASE = re.compile(r"\b(?:" + "|".join((*NEVER, *YOUTH, *_PHRASES, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b")

@@ -39,7 +39,9 @@ MENDS = re.compile(
     r"|(?:(?:left|right|old) )?acl(?: (?:reconstruct\w*|repair\w*|op|surgery|done))*"
     r"|ligament (?:repair\w*|reconstruct\w*)"
     rf"|stitches|broke(?:n)? (?:(?:his|her|my|a|their|the) )?(?:(?:left|right) )?{_LIMB}"
-    r"|(?:(?:a )?(?:mild|slight) )?concussion|(?:pelvic )?physio\w*|post ?(?:birth|natal|partum)\w*)\b"
+    r"|(?:(?:a )?(?:mild|slight) )?concussion|(?:pelvic )?physio\w*|post ?(?:birth|natal|partum)\w*"
+    r"|(?:after|since) (?:(?:a|the|her|my|giving|having) ){0,2}(?:\w+ )?(?:birth|baby)|(?:gave|given|giving) birth"
+    r"|new (?:mum|mom|mother)|(?:had|having) a baby)\b"
 )
 """Injuries that mend. A joint that came out isn't among them: it may come out again."""
 

@@ -11,10 +11,19 @@ _NO_NAME = (
 """Words with a capital letter that stand before a number of something else."""
 
 
+_ROLE = (
+    r"(?:[Tt]rainee|[Ll]ifter|[Aa]thlete|[Ss]tudent|[Pp]upil|[Aa]pprentice|[Nn]ephew|[Nn]iece|[Bb]rother|[Ss]ister"
+    r"|[Cc]ousin|[Mm]ember|[Gg]irl|[Bb]oy|[Ll]ad|[Ll]ass|[Kk]id|[Ss]on|[Dd]aughter)(?: of (?:mine|ours))?"
+)
+"""Words for somebody that an age stands behind."""
+
+
 def named(age: str) -> re.Pattern[str]:
     """The pattern of a name and one of these ages, themselves a pattern.
 
     >>> bool(named("1[67]").search("Milo, 17, swings it")), bool(named("1[67]").search("Snatch, 17, 18"))
     (True, False)
+    >>> bool(named("1[67]").search("Trainee of mine, 16, tall and thin"))
+    True
     """
-    return re.compile(rf"\b{_NO_NAME}[A-Z][a-z]+(?:, | \()(?:aged )?(?:{age})(?=[,;)]| and )")
+    return re.compile(rf"\b(?:{_NO_NAME}[A-Z][a-z]+|{_ROLE})(?:, | \()(?:aged )?(?:{age})(?=[,;.)]| and )")

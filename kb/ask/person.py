@@ -171,8 +171,7 @@ PERSON = (
         re.compile(
             r"\b(?:(?:should i|i should) bother|leave it or|is it (?:a fault|wrong|bad)|leave (?:it|him|her) (?:alone"
             r"|be)"
-            r"|worth (?:changing"
-            r"|fixing)"
+            r"|worth (?:changing|fixing)"
             r"|(?:does|do) it matter|problem at all)\b"
         ),
         f"{DOUBT} The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
@@ -181,7 +180,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:blocks?|boards?|raised?|plates under)\b(?: \w+){0,10} (?:better|fine|clean|tidy|good)\b"
+            r"\b(?:blocks?|boards?|raised?|plates under)\b(?! (?:\w+ ){0,5}(?:thighs?|hips?|knees?|pockets?|above))"
+            r"(?: \w+){0,10} (?:better|fine|clean(?! \w)|tidy|good)\b"
             r"|\bdoesn ?t fit the floor\b|\b(?:6 ?7|6 ?8|2 ?m|two met(?:re|er)s) tall\b"
         ),
         "Better from a raised bar: then that height is the start for now, and no cheating. Everything below is done"

@@ -56,6 +56,15 @@ def _beside(db: sqlite3.Connection, found: Chain, seen: Together, *, named: bool
     from kb.show.beside import Beside
 
     matter = found.matter
+    drills = tuple(
+        dict.fromkeys(
+            entry.drill.name
+            for entry in found.routes[0].entries
+            if entry.drill.id != matter.shelf.lift.drill
+            and any(each.fault == seen.other.id for each in entry.drill.faults)
+        )
+    )
+    fear = matter.cause.kind == "nerve" and any(cause.kind == "nerve" for cause in seen.other.causes)
     taken = not named and seen.cause is not None and seen.cause.id == matter.cause.id
     about = None
     if own or (seen.source is None and seen.relation != "made" and not taken):
@@ -63,8 +72,8 @@ def _beside(db: sqlite3.Connection, found: Chain, seen: Together, *, named: bool
     elif seen.source is not None and seen.source.id != matter.worked.id:
         about = seen.source
     if about is None:
-        return Beside(seen, taken)
+        return Beside(seen, taken, drills=drills, fear=fear)
     short = for_fault(matter, about)
     if short.chain is not None:
         short = short._replace(chain=chain_with_text(db, short.chain))
-    return Beside(seen, taken, about, short, asked=own)
+    return Beside(seen, taken, about, short, asked=own, drills=drills, fear=fear)

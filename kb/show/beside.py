@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from kb.ask.instead import Instead
 from kb.ask.together import Together
-from kb.show.coach_words import human
+from kb.show.coach_words import human, listed
 from kb.terms import Fault
 
 __all__ = ["Beside", "beside_json", "beside_said", "taken_said"]
@@ -16,7 +16,8 @@ class Beside(NamedTuple):
 
     `chain` is what the answer tells in short besides, and `about` the fault that it is for: the second, or the source
     of both; None where the answer works on that already. `asked` says that it is what the question named, and what is
-    looked at first sent to another.
+    looked at first sent to another. `drills` are the names of those in the answer that act on the second too; `fear`
+    says that the cause worked on is fear, and that fear can make the second as well.
     """
 
     seen: Together
@@ -24,6 +25,8 @@ class Beside(NamedTuple):
     about: Fault | None = None
     chain: Instead | None = None
     asked: bool = False
+    drills: tuple[str, ...] = ()
+    fear: bool = False
 
 
 TAKEN = {
@@ -38,10 +41,12 @@ NOT_TAKEN = {
     "made": "This fault can make it, so leave it alone: once this is gone, look again. It is gone when {gone}.",
     "one-cause": "One cause can make both: {cause}. The checks tell whether it is that here.",
     "one-fault": "One fault can make both: {source}.",
-    "apart": "It shows {when}, and nothing here joins the two: mend one at a time. {which}",
+    "apart": "It shows {when}, and no cause of the one makes the other: mend one at a time. {which}",
 }
 """What follows from it where the cause was named, or nothing points to one. Common practice, no source."""
 
+FEAR = "One fear can make both. As that goes, so should this: it is gone when {gone}."
+ALSO = "{drills} in what follows {act} on it too: look again after that. It is gone when {gone}."
 EARLIER = "Ask for that alone in three lifts: if this one goes with it, begin there."
 SOURCE = "Look for that first, in three lifts: if it is there, it is mended before either, and its drills stand below."
 LATER = "It may go with this one: look again once this is gone. It is gone when {gone}."
@@ -53,6 +58,11 @@ def beside_said(beside: Beside) -> str:
     if beside.asked:
         return f"Asked about: {seen.other.name}. Once the other is gone, look again; if it stays, its drills are below."
     text = (TAKEN if beside.taken else NOT_TAKEN)[seen.relation]
+    if seen.relation == "apart" and beside.fear:
+        text = FEAR
+    elif seen.relation == "apart" and beside.drills:
+        act = "act" if len(beside.drills) > 1 else "acts"
+        text = ALSO.replace("{drills}", listed(beside.drills)).replace("{act}", act)
     when, which = ("earlier in the lift", EARLIER) if seen.earlier else ("later in the lift", LATER)
     if not seen.earlier and not seen.later:
         when = "at the same time"
