@@ -263,6 +263,16 @@ def test_any_entry_can_be_shown(name: str, kind: str) -> None:
     assert ask("show", name).stdout.startswith(answer["name"])
 
 
+def test_who_is_unsure_of_the_cause_has_the_checks_before_the_drills(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Though it was named; who is sure has them after."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "bar-forward-overhead", "--cause", "lost-bar-line", "--kit", "stick", "--said")
+    doubted, sure = ask(*asked, "is it my shoulders or what?").stdout, ask(*asked, "the shoulders are fine").stdout
+    assert doubted.index("To tell the causes apart") < doubted.index("Move on")
+    assert "the cause isn't sure" in doubted
+    assert sure.index("Move on") < sure.index("To tell the causes apart")
+
+
 def test_what_was_said_of_the_lifter_comes_before_other_answers_too() -> None:
     """In a swap and a plan as in a chain: what is minded first, a trouble of the body alone; JSON stays JSON."""
     assert ask("swap", "tall clean", "--said", "he is 67").stdout.startswith("For this lifter\n  - Past sixty")

@@ -207,6 +207,7 @@ MINORS = (
         re.compile(
             r"\b(?:checked|looked at|cleared|examined)(?: \w+){0,4} (?:doctor|gp|cardiologist)\b"
             r"|\bdoctor(?: \w+){0,3} (?:found nothing|cleared)\b"
+            rf"|\b{_SPOTS} (?:\w+ ){{0,4}}(?:for fun|jok\w*|laugh\w*)\b"
         ),
         re.compile(rf"\b(?:(?:sees?|saw|seeing|with|has|gets?) )?{_SPOTS}\b"),
         re.compile(

@@ -17,6 +17,7 @@ from kb.ask.question import MOST_ENTRIES, ChainQuestion
 from kb.ask.shelf import Shelf
 from kb.ask.together import Together
 from kb.ask.under_weight import under_weight
+from kb.ask.unsure import unsure
 from kb.ask.with_text import chain_with_text
 from kb.commands.asked import (
     Asked,
@@ -166,7 +167,8 @@ def command(
     told = telling_of(db, found, lifter)._replace(
         also_causes=about.also, session="" if to or quiet or asked["leave_out"] else session_command(ctx, question)
     )
-    shown = Shown(told, about.judged_by, lifter.named or about.leads.number is not None, why, beside.tried)
+    settled = (lifter.named and not unsure(lifter.said)) or about.leads.number is not None
+    shown = Shown(told, about.judged_by, settled, why, beside.tried)
     _put(db, found, room, shown)
 
 

@@ -58,6 +58,9 @@ AT_WEIGHT = (
 """How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
 
 
+UNSURE = "As you say, the cause isn't sure: these checks come first, and what they find says which drills follow."
+"""Where it was named, and doubted in the same breath. Common practice, no source."""
+
 NO_SPLIT = (
     "Jerks without a split, or won't split? Nobody need: the power jerk ends the chain then, locked as the feet land"
     " and held. On the terminal `--to power-jerk`."
@@ -128,6 +131,7 @@ def chain_text(
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
+        lines += ["", *wrapped(UNSURE, setting.width)] if telling.cause_named else []
         lines += tell_lines(matter.fault, setting, shows_from=telling.shows_from)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting) if first is None else []
@@ -172,7 +176,7 @@ def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool)
     doubts = [text for text in telling.minds if text.startswith((DOUBT, ROOM))]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     commonest = matter.cause.id == matter.fault.causes[0].id
-    taken = "" if named else f", {taken_said(telling.besides, commonest=commonest)}"
+    taken = "" if named or telling.cause_named else f", {taken_said(telling.besides, commonest=commonest)}"
     stays = telling.first is not None and not telling.cause_named
     lines += _because(matter, setting, taken=taken, stays=stays, helped=telling.helped)
     lines += [line for text in telling.advice for line in wrapped(text, setting.width)]
