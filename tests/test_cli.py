@@ -263,6 +263,14 @@ def test_any_entry_can_be_shown(name: str, kind: str) -> None:
     assert ask("show", name).stdout.startswith(answer["name"])
 
 
+def test_nothing_strengthens_in_the_last_two_weeks(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Before a day that counts what tires is left out: common practice in tapering, no source."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "grip-opens", "--lift", "clean", "--kit", "hall", "--weeks")
+    assert "waits until after the day" in ask(*asked, "2").stdout
+    assert "waits until after the day" not in ask(*asked, "3").stdout
+
+
 def test_who_is_unsure_of_the_cause_has_the_checks_before_the_drills(monkeypatch: pytest.MonkeyPatch) -> None:
     """Though it was named; who is sure has them after."""
     monkeypatch.delenv("DRILLPATH_LIBRARY")

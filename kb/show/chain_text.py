@@ -22,7 +22,7 @@ from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import by_turns_text, instead_text, too_text
 from kb.show.look_first import look_first
 from kb.show.openers import also_opens, meanwhile
-from kb.show.over_weeks import over_weeks
+from kb.show.over_weeks import AFTER_THE_DAY, FRESH_WEEKS, over_weeks
 from kb.show.prose import prose
 from kb.show.setting import Setting, aside, hanging, titled, wrapped
 from kb.show.tell_lines import tell_lines
@@ -156,7 +156,10 @@ def chain_text(
         stages = over_weeks(telling.weeks, matter.fault.gone)
         lines += ["", *(line for text in stages for line in wrapped(text, setting.width))]
     lines += ["", *wrapped(NO_SPLIT, setting.width)] if _splits(matter) else []
-    lines += _finish(chain, seen, setting, heavy)
+    if telling.weeks is None or telling.weeks > FRESH_WEEKS:
+        lines += _finish(chain, seen, setting, heavy)
+    elif after_said(chain):
+        lines += ["", *wrapped(AFTER_THE_DAY, setting.width)]
     lines += _look_first(matter.fault, setting, first) if first is not None else []
     told = [*best.entries, *chain.strengthen]
     for beside in telling.besides:

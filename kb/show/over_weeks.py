@@ -1,6 +1,11 @@
 """What a chain is beyond today: week by week, and towards a day that counts. All of it common practice, no source."""
 
-__all__ = ["OVER_WEEKS", "over_weeks"]
+__all__ = ["AFTER_THE_DAY", "FRESH_WEEKS", "OVER_WEEKS", "over_weeks"]
+
+FRESH_WEEKS = 2
+"""So many weeks before a day that counts nothing strengthens any more. Common practice, no source."""
+
+AFTER_THE_DAY = "What strengthens waits until after the day: it would only tire now."
 
 OVER_WEEKS = (
     "Over weeks: the chain first, in two or three sessions a week, until each standard is met on two days running. Then"
