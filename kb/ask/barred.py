@@ -18,11 +18,12 @@ WITHOUT: Mapping[str, str] = {
     "front-rack": "the bar lies on the front of the shoulders",
     "full-squat": "it goes into the full squat",
     "split": "it is done in the split",
+    "overhead": "a bar, a stick or the arms go overhead",
 }
-"""What can be done without, and what a drill then has that bars it. Nothing overhead is a room without `headroom`."""
+"""What can be done without, and what a drill then has that bars it. A low ceiling is a room without `headroom`."""
 
 BANGS = "the feet leave the floor and come down"
-DROP_FLOOR, RACK = ItemId("drop-floor"), ItemId("rack")
+DROP_FLOOR, HEADROOM, RACK = ItemId("drop-floor"), ItemId("headroom"), ItemId("rack")
 MOST_PARTS = 3
 """Quiet parts of a lift named at most. Ours."""
 
@@ -164,6 +165,8 @@ def _places(drill: Drill, positions: Mapping[PositionId, Position], lifts: Mappi
         found.add("full-squat")
     if any("split" in each.split("-") for each in where) and (drill.reach or _SPLIT.search(said)):
         found.add("split")
+    if HEADROOM in drill.equipment or (drill.reach and "overhead" in bars):
+        found.add("overhead")
     return found
 
 

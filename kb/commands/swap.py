@@ -25,7 +25,7 @@ __all__ = ["command"]
 @click.option(
     "--without",
     metavar="A,B",
-    help="Ruled out: behind-neck, front-rack, full-squat, split. For overhead leave headroom out of --have.",
+    help="Ruled out: behind-neck, front-rack, full-squat, overhead, split.",
 )
 @click.option("--afraid", is_flag=True, help="For who is afraid of it: the way out, then small steps; nothing quick.")
 @click.option("--easier", "only", flag_value="easier", help="Only what is easier.")

@@ -72,6 +72,11 @@ def test_all_that_is_named_is_quiet(world) -> None:
             ["back-squat", "full-snatch", "deadlift"],
         ),
         ("full-squat", ["full-clean", "overhead-squat", "air-squat"], ["power-clean", "split-squat", "full-jerk"]),
+        (
+            "overhead",
+            ["full-snatch", "overhead-squat", "push-press", "full-jerk"],
+            ["full-clean", "front-squat", "deadlift"],
+        ),
         ("split", ["full-jerk", "split-squat", "jerk-balance"], ["power-jerk", "push-press", "full-clean"]),
     ],
 )
