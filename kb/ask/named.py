@@ -18,12 +18,18 @@ _ROLE = (
 """Words for somebody that an age stands behind."""
 
 
+_COUNTS = r"(?:then|reps?|sets?|rest|and|at|on|in|of|singles|with|lifts|minutes|times|or|but|more|maybe)"
+"""What stands behind a number that a sentence begins with and that is no age."""
+
+
 def named(age: str) -> re.Pattern[str]:
-    """The pattern of a name and one of these ages, themselves a pattern.
+    """The pattern of a name and one of these ages, themselves a pattern; or of an age that a sentence begins with.
 
     >>> bool(named("1[67]").search("Milo, 17, swings it")), bool(named("1[67]").search("Snatch, 17, 18"))
     (True, False)
     >>> bool(named("1[67]").search("Trainee of mine, 16, tall and thin"))
     True
     """
-    return re.compile(rf"\b(?:{_NO_NAME}[A-Z][a-z]+|{_ROLE})(?:, | \()(?:aged )?(?:{age})(?=[,;.)]| and )")
+    behind = rf"\b(?:{_NO_NAME}[A-Z][a-z]+|{_ROLE})(?:, | \()(?:aged )?(?:{age})(?=[,;.)]| and )"
+    first = rf"(?:^\s*|(?<=[.;] ))(?:aged )?(?:{age})(?=, [a-z])(?!, {_COUNTS}\b)"
+    return re.compile(f"{behind}|{first}")
