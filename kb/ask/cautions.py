@@ -177,7 +177,8 @@ bad (?:back|knee|shoulder|wrist|elbow|hip|neck|(?:big )?toe)s?
 (?:old|healed) (?:\w+ )?break
 bulging dis[ck]|dis[ck] (?:bulge|problem)|tore (?:a|his|her|my|the) \w+
 (?:had|having) a baby|(?:after|since) (?:(?:a|the|her|my|giving) )?birth(?!day)|(?:gave|given|giving) birth|breastfe\w*
-(?:hand|finger|thumb|foot)s? (?:\w+ ){0,3}(?:sleepy|asleep|fuzzy|buzz\w*)|(?:hand|arm|foot|finger)s? (?:go\w*|went) to sleep
+(?:hand|finger|thumb|foot)s? (?:\w+ ){0,3}(?:sleepy|asleep|fuzzy|buzz\w*)
+(?:hand|arm|foot|finger)s? (?:go\w*|went) to sleep
 slept (?:wrong|funny|awkward\w*)|pulling (?:feeling|sensation)|pulling between (?:\w+ ){0,3}(?:blades?|neck|and)
 new (?:mum|mom|mother)|urine|bladder|pelvic|pees?|peed|peeing|(?:dragging|heaviness) (?:\w+ ){0,3}(?:low|down|below)
 (?:i|she|they|bit|little|still|always|sometimes) leak(?:s|ed|ing)?(?! (?:power|energy|speed|force|forward|out|away))
