@@ -90,8 +90,8 @@ PERSON = (
     Minded(
         re.compile(
             r"\b(?:self coached|self taught|train(?:s|ing)? (?:alone|on my own|by myself)|(?:i m|i am|lift) alone"
-            r"|no coach|no one (?:to )?watch(?:es|ing)?|nobody (?:to )?watch(?:es|ing)?|by myself"
-            r"|learning from (?:a book|videos?))\b"
+            r"|no coach|no one (?:to )?watch(?:es|ing)?|nobody (?:to )?watch(?:es|ing)?"
+            r"|(?:gym|garage|home|all|only) by myself|learning from (?:a book|videos?))\b"
         ),
         "Alone: a phone three metres to the side, at hip height. Two lifts, say what they were, then look at the film."
         " How to miss is rehearsed first, nothing goes on that can't be let go or put down, and somebody knows where"
