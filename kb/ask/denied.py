@@ -34,10 +34,19 @@ _ANOTHERS = (
     r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
     r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
 )
+_FIGURES = (
+    r"numb with (?:boredom|cold)|bored (?:\w+ )?numb|bleed(?:s|ing)? (?:speed|power|energy|height)"
+    r"|sick (?:of|to death)|(?:cat|dog|pet|horse|puppy|kitten)(?: \w+){0,3} (?:sick|operat\w*|ill|injured|surgery|vet)"
+    r"|(?:heart|brain|dental|veterinary|eye|hand|orthop\w+) surgeon(?! (?:said|says|cleared|told))"
+)
+_WATCHES = (
+    r"(?:my|our|his|her) (?:son|daughter|kid|boy|girl|child|toddler|little one) (?:\w+ ){0,4}?"
+    r"(?:counts?|films?|filmed|filming|watch\w*|claps?|cheers?|holds the (?:phone|camera)|times (?:me|it))"
+)
 _OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
 
 DENIED = re.compile(
-    rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_STUDIES}|{_COLD_OVER}|{_OF_AGE}|{_ANOTHERS})\b"
+    rf"\b(?:{_WITHOUT}|{_NO_PAIN}|{_UNHURT}|{_FIGURE}|{_TRADE}|{_STUDIES}|{_COLD_OVER}|{_OF_AGE}|{_ANOTHERS}|{_FIGURES}|{_WATCHES})\b"
 )
 """Pain denied, or of the pride alone; a physiotherapist who asks; a cold that is over; of age; or another's."""
 

@@ -13,15 +13,21 @@ __all__ = [
     "never_cleared",
 ]
 
-NEVER = r"""
+_OLDER = r"(?! (?:\w+ ){0,3}(?:1[6-9]|[2-9]\d|\w+teenth|s\w+teen)\b)"
+"""What stands behind a son or a daughter who is no child."""
+
+NEVER = (
+    r"""
 (?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
 eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
 weeks (?:gone|along)|months (?:gone|along)
-(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler)(?! (?:\w+ ){0,2}(?:1[6-9]|[2-9]\d|s\w+teen)\b)
+(?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler){_OLDER}(?! asleep)
 (?<!as a )(?<!like a )child(?! s play)(?!hood)
 (?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?(?:[4-9]|1[0-5])(?! (?:kilos?|kg|weeks|months))
 (?:in|at school in) (?:school )?year (?:[3-9]|1[01]|three|four|five|six|seven|eight|nine|ten|eleven)\b(?! of)
+(?:turn(?:s|ed)?|turning) (?:[6-9]|1[0-5]|thirteen|fourteen|fifteen|twelve)\b(?! (?:kilos?|kg|cm|degrees|reps))
+(?:ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|1[0-5]th) birthday
 primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 (?:seventh|eighth|ninth|tenth|sixth|fifth) grader?s?
 (?:coach\w*|teach\w*|train\w*|groups? of) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
@@ -34,7 +40,10 @@ primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 (?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
 (?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
 (?:pupil|aged) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
-""".strip().splitlines()
+""".strip()
+    .replace("{_OLDER}", _OLDER)
+    .splitlines()
+)
 """Patterns of folded words that say so."""
 
 NAMED_CHILD = named("[4-9]|1[0-5]")

@@ -19,6 +19,12 @@ YOUTH = rf"""
 (?:boy|girl|lad|lass|pupil|aged|kid|daughter|son|teen(?:ager)?) (?:\w+ )?(?:of |aged |is |s )?1[67]\b{_NO_AGE}
 (?:boy|girl|lad|lass|pupil|aged|kid|daughter|son) (?:\w+ )?(?:of |aged |is |s )?(?:six|seven)teen(?! years? (?!o))
 (?:he|she) (?:is|s) 1[67]\b{_NO_AGE}
+(?:is|s|m|am|im|still|only|just) (?:sixteen|seventeen)\b(?! (?:reps|sets|kilos?|kg|cm|weeks|months))
+(?:turn(?:s|ed)?|nearly|be|aged) (?:sixteen|seventeen)\b(?! (?:reps|sets|kilos?|kg|cm|weeks|months))
+(?:im|i m|i am|ll be|will be|turn(?:s|ed)?|just turned|still|aged) 1[67]\b{_NO_AGE}
+(?:sixteen|seventeen) in age|(?:six|seven)teenth birthday|1[67]th birthday|turns? (?:18|eighteen) (?:in|next|soon)
+1[67] (?:1 2|and a half) (?:yrs?|years?) old|sixth form\w*|lower sixth|(?:year|grade) (?:12|twelve|eleven)\b(?! of)
+(?:high school )(?:junior|sophomore|senior)
 (?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?1[67]\b(?! (?:kilos?|kg|weeks|months))
 """.strip().splitlines()
 """Patterns of folded words that say so."""

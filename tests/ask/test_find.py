@@ -826,3 +826,25 @@ def test_odd_text_is_answered(db: sqlite3.Connection, text: str) -> None:
     assert isinstance(find(db, text), Findings)
     assert process_time() - began < 10
     assert db.execute("select count(*) from fault").fetchone()[0] > 40
+
+
+@pytest.mark.parametrize("phrase", phrases("told_otherwise.tsv"))
+def test_a_trouble_told_without_a_word_of_pain_is_for_somebody_qualified(phrase: str) -> None:
+    """Red flags as lifters tell them, written by a reader who hadn't seen the words that are known."""
+    care = care_of(phrase)
+    assert care.caution is not None
+    assert care.rest is None
+
+
+@pytest.mark.parametrize("phrase", phrases("healthy.tsv"))
+def test_words_that_could_be_mistaken_are_answered(phrase: str) -> None:
+    """Somebody's job, a pet, a child who films, a figure of speech, healed and cleared long ago."""
+    assert care_of(phrase).rest is not None
+
+
+@pytest.mark.parametrize("phrase", phrases("youth.tsv"))
+def test_sixteen_and_seventeen_are_known_by_birthdays_and_school_years(phrase: str) -> None:
+    """A care of their own, and then the answer."""
+    care = care_of(phrase)
+    assert (care.caution or "").startswith("Sixteen or seventeen")
+    assert care.rest

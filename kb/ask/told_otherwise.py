@@ -1,0 +1,73 @@
+"""A body in trouble, told without a word of pain or illness: by what is seen, lost, taken or worn.
+
+Patterns of folded words, a line each. They say whom to ask, and how soon; never what it is. From memory: first aid as
+it is taught, and what textbooks of physiotherapy call red flags.
+"""
+
+__all__ = ["NOW", "SOMEBODY", "SOON"]
+
+_BREAST = r"(?:chest|breastbone|breast bone|sternum)"
+_MOUTH = r"(?:eyelid|eye lid|mouth|lip|side of (?:the|his|her|my) face)"
+_JAW = r"jaw (?:\w+ ){0,2}(?:tight|numb|stiff|heavy)"
+_PART = r"(?:shoulder|knee|back|hip|arm|elbow|neck|leg|wrist)"
+_LIMB = r"(?:fingers?|hands?|arms?|foot|feet|toes?|thumbs?|beside it)"
+_CANT = r"(?:can ?t|couldn ?t|cannot|could not)"
+_PUS = r"(?:yellow|green) (?:stuff|goo)|pus|oozing"
+
+NOW = rf"""
+(?:elephant|brick|vice|somebody sitting|someone sitting)(?: \w+){{0,3}} (?:on|across|round|around) (?:\w+ )?{_BREAST}
+{_JAW}\b(?: \w+){{0,12}} {_BREAST}|{_BREAST}(?: \w+){{0,14}} {_JAW}
+{_MOUTH}(?: \w+){{0,3}} (?:droop\w*|hang\w*|sagg?\w*|crooked)
+words? (?:\w+ )?(?:came|come|comes|coming|went) (?:out )?(?:mushy|wrong|jumbled|muddled|garbled)
+(?:mushy|jumbled|garbled|muddled) (?:speech|words)|{_CANT} find (?:the|his|her|my|any) words
+(?:what (?:i|he|she|they) pass(?:es)?|pee|peeing)(?: \w+){{0,3}} (?:brown|cola|tea|coke|red|black)
+(?:cola|coke|tea) colou?red
+(?:saddle|between the legs)(?: \w+){{0,4}} (?:numb|dead|no feeling|asleep)
+(?:did|does|do) ?(?:n t|not) know (?:where|what day|who)(?: \w+){{0,2}} (?:was|is|were|am)
+asked (?:\w+ )?(?:what|which) day|head(?: \w+){{0,14}} (?:foggy|dazed|confused)
+""".strip().splitlines()
+"""What can't wait: signs of the heart, the brain, the lower spine, and of muscle that breaks down."""
+
+SOON = rf"""
+calf (?:\w+ ){{0,8}}(?:bigger|thicker|fatter|warm|hot)|(?:bigger|thicker|warm|hot) calf
+(?:red|hot)(?: \w+){{0,3}} (?:stripe|streak|line) (?:\w+ ){{0,2}}(?:up|towards)|{_PUS}
+(?:bang|pop|snap|crack|kick)(?: \w+){{0,5}} back of (?:his|her|my|the) (?:ankle|calf|heel|leg)
+(?:someone|somebody) (?:had )?kicked (?:him|her|me)|walks? flat footed
+{_PART}(?: \w+){{0,3}} (?:blew up|ballooned|like a (?:melon|balloon|football|grapefruit))|arms? (?:\w+ )?like balloons
+(?:since|overnight|this morning|yesterday)(?: \w+){{0,6}} won ?t (?:go straight|straighten|bend)
+(?:buzz\w*|electric\w*)(?: \w+){{0,4}} (?:spine|neck|back|arms?|legs?)
+(?:suddenly|overnight|out of nowhere)(?: \w+){{0,5}} (?:half as strong|no strength|lost (?:all|its|his|her|my))
+{_CANT} (?:push|open|lift|hold|turn)(?: \w+){{0,2}} (?:door|kettle|cup|mug|jar|key)
+trips? (?:on|over) (?:kerbs?|curbs?|carpets?|rugs?)|(?:legs?|feet) (?:are |is |feel |got )?clumsy
+(?:heart|pulse)(?: \w+){{0,6}} (?:like a bird|gallop\w*|all over the place|out of rhythm|irregular\w*|skipping)
+running (?:a bit |a little )?(?:hot|a temperature)|high temperature|shiver\w*|temperature of (?:3[89]|40)
+(?:stops?|sits?|rests?)(?: \w+){{0,5}} (?:landing|stairs|steps)(?: \w+){{0,5}} (?:wind|breath)
+gasp\w* for (?:\w+ ){{0,2}}(?:minutes|hours)
+""".strip().splitlines()
+"""What a doctor should see the same day: a limb that swells, warms or goes weak, a wound that spreads, fever, a heart
+out of step, breath that is short on the stairs."""
+
+SOMEBODY = rf"""
+blood thinn\w*|thin(?:s|ning)? (?:his|her|my|the) blood|warfarin|apixaban|rivaroxaban|heparin|anticoag\w*|thrombos\w*
+(?:a|the|blood) clots?|clots? (?:in|on)|stents?|angioplast\w*|bypass (?:op\w*|surgery)|heart valve|insulin
+c section|c(?:a)?esar\w*|monthlies|(?:little one|baby) on the way
+(?:belly|tummy|middle)(?: \w+){{0,4}} (?:ridge|doming|tent)
+lump(?: \w+){{0,5}} (?:groin|belly|navel|breast|armpit|neck)|push (?:it|them) back in
+throb\w*|{_PART}(?: \w+){{0,3}} (?:wakes?|woke|waking) (?:me|him|her)
+(?:wakes?|woke|waking) (?:\w+ ){{0,6}}(?:with|from) (?:my|his|her|the) {_PART}
+(?:sheets|pyjamas)(?: \w+){{0,2}} soaked|night sweats
+(?:dropped|lost) (?:\w+ ){{0,3}}(?:kilos?|kg|pounds?|weight) without
+{_LIMB}(?: \w+){{0,8}} (?:gone|go|goes|going|went|fall|falls|fell) (?:to sleep|asleep)
+(?:knee|leg|ankle|hip) (?:just |simply |suddenly )?(?:wasn ?t|was not|isn ?t) there
+(?:folded|folds|collapsed|buckled) (?:\w+ ){{0,2}}under (?:me|him|her)\b(?! and the bar)
+(?:silver|flashing|flickering|zigzag|sparkly) (?:\w+ )?(?:lights?|dots|lines)
+room (?:go\w*|went|gets?|got) (?:dark|black|gr[ea]y)
+could (?:\w+ ){{0,3}}(?:his|her|my|the) (?:arm|leg|knee|neck)(?: \w+){{0,8}} now (?:it|he|she|i) (?:stops?|can|won)
+tender to|tender shins?|lives? on (?:\w+ ){{0,4}}(?:coffee|cakes|salad|shakes|air)
+about to (?:drop|fall) out|cutting water|water cut
+(?:stitches|staples) (?:are |came |were )?out
+(?:days?|weeks?) (?:back |ago |after |since |from |post )+(?:\w+ ){{0,3}}(?:surgery|operation|keyhole|arthroscop\w*)
+(?:surgery|operation)(?: \w+){{0,5}} (?:days?|weeks) ago|(?:stabs?|stabbing|catches) (?:\w+ )?when (?:\w+ )?breath\w*
+""".strip().splitlines()
+"""What is for somebody qualified before any lifting: what is taken for the blood or the heart, a wall of the belly that
+gave, nights that are broken, a limb that sleeps or gives, reach that is newly lost, eating and drinking held back."""
