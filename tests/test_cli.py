@@ -511,7 +511,20 @@ def test_where_it_only_shows_from_some_weight_the_work_is_near_it(monkeypatch: p
     without_best = " ".join(ask(*asked, "--shows-from", "85").stdout.split())
     assert "68 kg, up to 81 kg" in without_best
     assert "is not in the range" in ask(*asked, "--shows-from", "0", code=2).stderr
-    far = ("chain", "slow-off-floor", "--lift", "clean", "--kit", "hall", "--shows-from", "60", "--best", "clean=120")
+    far = (
+        "chain",
+        "slow-off-floor",
+        "--cause",
+        "patience-as-slow",
+        "--lift",
+        "clean",
+        "--kit",
+        "hall",
+        "--shows-from",
+        "60",
+        "--best",
+        "clean=120",
+    )
     assert "then 46 kg, up to 57 kg" in " ".join(ask(*far).stdout.split())
     without_training = ("--have", "bar,discs,stick,headroom,drop-floor,mat,wall")
     assert "no more than 18 kg: a lighter bar, or a stick" in " ".join(

@@ -28,7 +28,7 @@ _TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a phy
 _STUDIES = r"physio\w*(?: therapy)? (?:student|trainee|assistant)|(?:student|trainee) physio\w*"
 _COLD_OVER = (
     r"(?:had |has had |after )?(?:a|the|her|his|my) (?:\w+ )?(?:cold|sniffles?|runny nose)(?: \w+){0,5}?"
-    r" (?:(?:all )?gone|over|fine|well|better)(?: (?:now|again))?\b(?! (?:but|except|apart))"
+    r" (?:(?:all )?gone|over|fine|well|better|back to normal)(?: (?:now|again))?\b(?! (?:but|except|apart))"
 )
 _ANOTHERS = (
     r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"

@@ -6,6 +6,7 @@ Words of pain, illness and the like are kb/ask/cautions.py's; here is the rest o
 import re
 from typing import NamedTuple
 
+from kb.ask.changed import CHANGED
 from kb.words import fold
 
 __all__ = ["DOUBT", "FAILED", "PERSON", "QUOTED", "ROOM", "TRIED", "Minded", "minded", "with_quotes_as_words"]
@@ -42,6 +43,7 @@ _BARE_AGE = re.compile(
 
 _OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
 _WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
+_KIN = r"(?:dad|mum|mom|father|mother|wife|husband|uncle|aunt|friend|neighbou?r|lifter|member|athlete)"
 _NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
 _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
 
@@ -58,7 +60,7 @@ PERSON = (
     Minded(
         re.compile(
             rf"\b{_OLD} (?:year olds?|years? old|yrs? old|yo|retired)\b"
-            rf"|\b(?:aged?|he s|she s|he is|she is|i m|i am) {_OLD}\b{_NO_KILOS}"
+            rf"|\b(?:aged?|he s|she s|i m|i am|{_KIN} s|(?:he|she|who|{_KIN}) is) {_OLD}\b{_NO_KILOS}"
             rf"|\b{_WHO} (?:of |is |now |aged )?{_OLD}\b{_NO_KILOS}|\b(?:over|past) (?:60s|sixties|65s)\b"
             r"|\b(?:in (?:his|her|my|their) (?:mid |late |early )?|(?:mid|late|early) )(?:sixties|seventies|eighties)\b"
         ),
@@ -169,10 +171,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:(?:should i|i should) bother|leave it or|is it (?:a fault|wrong|bad)|leave (?:it|him|her) (?:alone"
-            r"|be)"
-            r"|worth (?:changing|fixing)"
-            r"|(?:does|do) it matter|problem at all)\b"
+            r"\b(?:(?:should i|i should) bother|leave it or|is it (?:a fault|wrong|bad)"
+            r"|leave (?:it|him|her) (?:alone|be)|worth (?:changing|fixing)|(?:does|do) it matter|problem at all)\b"
         ),
         f"{DOUBT} The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
         " nothing hurts: leave it, note it, and look again when it grows, or lifts are lost. Only what costs lifts,"
@@ -236,9 +236,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:(?:english|language) (?:\w+ ){0,4}?(?:not|isn ?t|poor|little|first)|(?:not|doesn ?t|don ?t)"
-            r" (?:speak|understand)"
-            r" (?:\w+ )?english|not (?:our|his|her|my) first language)\b"
+            r"\b(?:(?:english|language) (?:\w+ ){0,4}?(?:not|isn ?t|poor|little|first)"
+            r"|(?:not|doesn ?t|don ?t) (?:speak|understand) (?:\w+ )?english|not (?:our|his|her|my) first language)\b"
         ),
         "Few words in common: first agree on stop, let go and it hurts, by a word or a sign, and show the way out. Show"
         " it twice, slowly, from the side, and let them copy. The same one word each time, a clap for the beat, and a"
@@ -247,8 +246,8 @@ PERSON = (
     Minded(
         re.compile(
             r"\b(?:neighbou?rs|neighbou?r (?:below|above|down|up|next|sleeps|works|complain|bangs|knocks)\w*"
-            r"|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)|(?:be|keep(?: it)?"
-            r"|stay|bit) quiet|quietly"
+            r"|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)"
+            r"|(?:be|keep(?: it)?|stay|bit) quiet|quietly"
             r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
             r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}"
             r"dropp?(?:ing|ed)?"
@@ -276,6 +275,7 @@ PERSON = (
         "Low ceiling: on tiptoe, stick overhead, half a disc and a hand's width must be clear above it, lamps and beams"
         " counted. If they aren't, leave `headroom` out of `--have`: nothing then goes overhead standing.",
     ),
+    *(Minded(said, minds) for said, minds in CHANGED),
 )
 
 

@@ -150,7 +150,7 @@ def command(
     room = room_of(db, kit, have)
     about = _about(db, shelf, fault_id, asked)
     lifter = Lifter.of(fault_id, about.leads, about.too, asked, named=about.cause is not None, beside=beside)
-    question = _question(db, shelf, about, room, asked)
+    question = _under_weight(shelf, about, _question(db, shelf, about, room, asked), asked)
     try:
         found = chain_with_text(db, chain(shelf, question), beside.tried)
     except NoChain as none:
@@ -204,6 +204,19 @@ def _about(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, asked: Mappi
     return _About(fault, leads, too, judged_by, named, frozenset(filter(None, also)) - {named or fault.causes[0].id})
 
 
+def _under_weight(shelf: Shelf, about: _About, question: ChainQuestion, asked: Mapping[str, Any]) -> ChainQuestion:
+    """The question for a cause that needs weight, where it shows only from some weight on and nobody named one."""
+    heavy = under_weight(about.fault) if asked["shows_from"] or asked["load"] == Load.WORKING.word else None
+    if question.cause is not None or heavy is None:
+        return question
+    led = question._replace(cause=heavy)
+    try:
+        chain(shelf, led)
+    except NoChain:
+        return question
+    return led
+
+
 def _question(
     db: sqlite3.Connection, shelf: Shelf, about: _About, room: Room, asked: Mapping[str, Any]
 ) -> ChainQuestion:
@@ -211,9 +224,7 @@ def _question(
     return ChainQuestion(
         fault=about.fault.id,
         have=room.have,
-        cause=about.cause
-        or explains(about.fault, about.too)
-        or (under_weight(about.fault) if asked["shows_from"] else None),
+        cause=about.cause or explains(about.fault, about.too),
         load=load,
         seconds=60 * asked["minutes"] if asked["minutes"] else None,
         holds=drills_named(db, asked["holds"]),

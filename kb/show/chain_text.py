@@ -128,11 +128,12 @@ def chain_text(
     """
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.weighs(matter.cause)
+    only_heavy = telling.shows_from or matter.question.load is Load.WORKING
     lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += ["", *wrapped(UNSURE, setting.width)] if telling.cause_named else []
-        lines += tell_lines(matter.fault, setting, shows_from=telling.shows_from)
+        lines += tell_lines(matter.fault, setting, shows_from=only_heavy)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
     lines += _look_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
@@ -166,7 +167,7 @@ def chain_text(
         if beside.about is not None and beside.chain is not None:
             lines += too_text(beside.about, beside.chain, told, seen, setting)
     rest = [other for other in others if other.cause.id not in telling.also_causes]
-    checks = tell_lines(matter.fault, setting, shows_from=telling.shows_from) if named and rest else []
+    checks = tell_lines(matter.fault, setting, shows_from=only_heavy) if named and rest else []
     lines += [*checks, *instead_text(rest, told, seen, setting)]
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]

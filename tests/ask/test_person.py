@@ -8,6 +8,7 @@ import pytest
 from click.testing import CliRunner
 
 from kb.ask import read
+from kb.ask.changed import CHANGED
 from kb.ask.person import PERSON, minded
 from kb.commands.group import drillpath
 from kb.commands.said import SaidOf, said_of
@@ -92,7 +93,7 @@ def test_what_sounds_like_it_is_none(said: str) -> None:
 def test_each_says_something_of_its_own() -> None:
     """No row is there twice, and every row is met by the phrases above."""
     texts = [each.minds for each in PERSON]
-    assert len(set(texts)) == len(texts) == len(SAYS)
+    assert len(set(texts)) == len(texts) == len(SAYS) + len(CHANGED)  # these have a table of their own
 
 
 def test_a_chain_says_what_is_minded_and_stops_where_it_must(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -211,3 +212,20 @@ def test_words_that_helped_are_not_taken_to_have_failed() -> None:
     assert said_of(one, helped="front foot first") == SaidOf()
     with pytest.raises(BadInput, match="ask someone qualified first"):
         said_of(None, helped="a wider grip, since her wrist hurts")
+
+
+@pytest.mark.parametrize(
+    ("said", "begins"),
+    [
+        ("grown 11 cm this year", ["Has grown"]),
+        ("cut 3 kg in the last week for the category", ["Weight was cut"]),
+        ("new shoes with a higher heel three weeks ago", ["Other shoes"]),
+        ("since I moved her from every day to three days", ["Something was changed"]),
+        ("no new shoes, old ones", []),
+    ],
+)
+def test_what_changed_of_late_is_minded(said: str, begins: list[str]) -> None:
+    """One thing is changed back before a fault is mended. Common practice, no source."""
+    told = minded(said)
+    assert len(told) == len(begins)
+    assert all(text.startswith(each) for text, each in zip(told, begins, strict=True))

@@ -17,7 +17,8 @@ pytestmark = pytest.mark.no_cover
         ("bar-behind-overhead", "weak-upper-back"),
         ("back-rounds-off-floor", "weak-back"),
         ("jerk-recovers-wrong-foot", "weak-front-leg"),
-        ("jerk-dips-forward", None),
+        ("hips-rise-first", "weak-legs-off-floor"),
+        ("bar-loops-out", None),
     ],
 )
 def test_a_cause_that_needs_weight_leads(db: sqlite3.Connection, fault: str, cause: str | None) -> None:
