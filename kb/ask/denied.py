@@ -6,12 +6,13 @@ __all__ = ["DENIED", "HEDGED", "SENTENCE"]
 
 _WITHOUT = r"(?:without (?:any )?pain|with no pain|pain free)"
 _ILL = (
-    r"(?:pain(?! (?:killers?|relief|meds?)\b)|injur(?:y|ies)|pinch(?:ing)?|ache|aching|numbness|tingling|swelling"
-    r"|dizziness)"
+    r"(?:pain(?! (?:killers?|relief|meds?)\b)|(?:old |past |previous )?injur(?:y|ies)|pinch(?:ing)?|ache|aching"
+    r"|numbness|tingling|swelling|dizziness)"
 )
 _NO_PAIN = (
     rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
-    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful)|never (?:hurts?|aches))"
+    r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful|torn)"
+    r"|(?:not|isn ?t|aren ?t) in (?:any )?pain|in no pain|never (?:hurts?|aches))"
 )
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"
@@ -35,7 +36,8 @@ _ANOTHERS = (
     r"(?: (?:a |his |her |the )?(?:\w+ ?bones?|wrist|arm|back|toe|nose))?"
 )
 _FIGURES = (
-    r"numb with (?:boredom|cold)|bored (?:\w+ )?numb|bleed(?:s|ing)? (?:speed|power|energy|height)"
+    r"numb with (?:boredom|cold)|bored (?:\w+ )?numb|bleed(?:s|ing)? (?:speed|power|energy|height|time)"
+    r"|(?:him|her|me|us) a heart attack|blacked out the|pregnant women (?:\w+ ){0,3}for a living"
     r"|sick (?:of|to death)|(?:cat|dog|pet|horse|puppy|kitten)(?: \w+){0,3} (?:sick|operat\w*|ill|injured|surgery|vet)"
     r"|(?:heart|brain|dental|veterinary|eye|hand|orthop\w+) surgeon(?! (?:said|says|cleared|told))"
 )

@@ -48,7 +48,7 @@ _NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
 _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
 
 TRIED = re.compile(
-    r"\b(?<!nobody )(?<!no one )(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them)"
+    r"\b(?<!nobody )(?<!no one )(?<!ever )(?:told|telling|tell|tells|cued|shouted at) (?:him|her|me|them)"
     r" (?!she|he|it|that|otherwise|i\b)\w+"
     rf"|\b(?:{_ANYONE}|club|internet|video|dad|mate|teacher) (?:\w+ ){{0,3}}?(?:say|says|said|saying|shout|shouted"
     r"|shouting|call|called|calls|teach|teaches|taught|teache[sd]|drummed|drilled|cues?|cued|repeats?|repeated|yells?|yelled)"
@@ -250,7 +250,7 @@ PERSON = (
             r"|(?:be|keep(?: it)?|stay|bit) quiet|quietly"
             r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
             r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}"
-            r"dropp?(?:ing|ed)?"
+            r"dropp?(?:ing|ed)?(?! (?:under|low|deep|in|into|quick\w*|fast)\b)"
             r"|don t drop anything)\b"
         ),
         "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
@@ -260,7 +260,7 @@ PERSON = (
     Minded(
         re.compile(
             r"^(?=.*\b(?:ceiling|roof|beam|rafters?)s?\b)(?=.*\b(?:low|cm|under|above)\b)"
-            r"(?=.*\b(?:in|at) (?:the|my|our|his|her) (?:club|gym|hall)\b|.*\b(?:outside|outdoors|elsewhere)\b)"
+            r"(?=.*\b(?:in|at) (?:the|my|our|his|her) (?:club|gym|hall)\b|.*\b(?:outside|outdoors|garden|yard|park)\b)"
             r"(?=.*\b(?:fine|crisp|straight|good|tidy|perfect|never|nothing wrong|no problem)\b)"
         ),
         f"{ROOM} Right where the roof is high and wrong under this one: the body ducks, and no drill mends a ceiling."

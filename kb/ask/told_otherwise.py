@@ -12,19 +12,22 @@ _JAW = r"jaw (?:\w+ ){0,2}(?:tight|numb|stiff|heavy)"
 _PART = r"(?:shoulder|knee|back|hip|arm|elbow|neck|leg|wrist)"
 _LIMB = r"(?:fingers?|hands?|arms?|foot|feet|toes?|thumbs?|beside it)"
 _CANT = r"(?:can ?t|couldn ?t|cannot|could not)"
+_ONE = r"(?:somebody|someone|something)"
 _PUS = r"(?:yellow|green) (?:stuff|goo)|pus|oozing"
 
 NOW = rf"""
-(?:elephant|brick|vice|somebody sitting|someone sitting)(?: \w+){{0,3}} (?:on|across|round|around) (?:\w+ )?{_BREAST}
+(?:elephant|brick|vice|{_ONE} (?:was |is )?sitting)(?: \w+){{0,3}} (?:on|across|round|around) (?:\w+ )?{_BREAST}
 {_JAW}\b(?: \w+){{0,12}} {_BREAST}|{_BREAST}(?: \w+){{0,14}} {_JAW}
 {_MOUTH}(?: \w+){{0,3}} (?:droop\w*|hang\w*|sagg?\w*|crooked)
 words? (?:\w+ )?(?:came|come|comes|coming|went) (?:out )?(?:mushy|wrong|jumbled|muddled|garbled)
 (?:mushy|jumbled|garbled|muddled) (?:speech|words)|{_CANT} find (?:the|his|her|my|any) words
 (?:what (?:i|he|she|they) pass(?:es)?|pee|peeing)(?: \w+){{0,3}} (?:brown|cola|tea|coke|red|black)
-(?:cola|coke|tea) colou?red
+(?:cola|coke|tea) colou?red|(?:wee|pee|urine)(?: \w+){{0,3}} (?:cola|coke|tea)|thunderclap|worst headache
+curtain (?:\w+ ){{0,3}}(?:over|across)(?: \w+){{0,8}} eye|(?:{_CANT}|couldn ?t) feel (?:the )?(?:saddle|seat|toilet)
+(?:come|came) (?:round|to) (?:sitting|lying|on the (?:floor|platform))|half a breath
 (?:saddle|between the legs)(?: \w+){{0,4}} (?:numb|dead|no feeling|asleep)
 (?:did|does|do) ?(?:n t|not) know (?:where|what day|who)(?: \w+){{0,2}} (?:was|is|were|am)
-asked (?:\w+ )?(?:what|which) day|head(?: \w+){{0,14}} (?:foggy|dazed|confused)
+asked (?:\w+ )?(?:what|which) day|head(?: \w+){{0,24}} (?:foggy|dazed|confused)
 """.strip().splitlines()
 """What can't wait: signs of the heart, the brain, the lower spine, and of muscle that breaks down."""
 
@@ -33,6 +36,8 @@ calf (?:\w+ ){{0,8}}(?:bigger|thicker|fatter|warm|hot)|(?:bigger|thicker|warm|ho
 (?:red|hot)(?: \w+){{0,3}} (?:stripe|streak|line) (?:\w+ ){{0,2}}(?:up|towards)|{_PUS}
 (?:bang|pop|snap|crack|kick)(?: \w+){{0,5}} back of (?:his|her|my|the) (?:ankle|calf|heel|leg)
 (?:someone|somebody) (?:had )?kicked (?:him|her|me)|walks? flat footed
+foot slaps|{_CANT} get up on (?:my|his|her|the) toes
+heard (?:a |something )?(?:rip|tear|pop|snap|crack) in|biceps (?:\w+ ){{0,3}}(?:ball|bunched)
 {_PART}(?: \w+){{0,3}} (?:blew up|ballooned|like a (?:melon|balloon|football|grapefruit))|arms? (?:\w+ )?like balloons
 (?:since|overnight|this morning|yesterday)(?: \w+){{0,6}} won ?t (?:go straight|straighten|bend)
 (?:buzz\w*|electric\w*)(?: \w+){{0,4}} (?:spine|neck|back|arms?|legs?)
@@ -52,7 +57,13 @@ blood thinn\w*|thin(?:s|ning)? (?:his|her|my|the) blood|warfarin|apixaban|rivaro
 (?:a|the|blood) clots?|clots? (?:in|on)|stents?|angioplast\w*|bypass (?:op\w*|surgery)|heart valve|insulin
 c section|c(?:a)?esar\w*|monthlies|(?:little one|baby) on the way
 (?:belly|tummy|middle)(?: \w+){{0,4}} (?:ridge|doming|tent)
-lump(?: \w+){{0,5}} (?:groin|belly|navel|breast|armpit|neck)|push (?:it|them) back in
+(?:woke|wakes?)(?: \w+){{0,5}} (?:arm|leg|neck|shoulder) (?:won ?t|can ?t)
+antidepressant\w*|zaps|(?:platform|room) tilts
+(?:electric|burning) (?:line|streak|feeling|zap)
+(?:gallbladder|appendix|tonsils|womb|kidney) (?:\w+ )?out(?! in (?:19|20)\d\d)
+keyhole
+came off (?:\w+ )?(?:medic\w*|tablets|pills|meds)|spitting (?:since|to|for)|sauna (?:\w+ ){{0,3}}(?:weigh|class)
+(?:lump|bulge)(?: \w+){{0,5}} (?:groin|belly|navel|breast|armpit|neck)|push (?:it|them) back in
 throb\w*|{_PART}(?: \w+){{0,3}} (?:wakes?|woke|waking) (?:me|him|her)
 (?:wakes?|woke|waking) (?:\w+ ){{0,6}}(?:with|from) (?:my|his|her|the) {_PART}
 (?:sheets|pyjamas)(?: \w+){{0,2}} soaked|night sweats
