@@ -14,7 +14,8 @@ __all__ = [
 ]
 
 _OLDER = (
-    r"(?! (?:\w+ ){0,3}(?:1[6-9]|[2-9]\d|\w+teenth|s\w+teen)\b)(?! (?:asleep|(?:was|is|got) born))"
+    r"(?! (?:\w+ ){0,2}(?:1[6-9]|[2-9]\d|s\w+teen)\b(?! ?(?:kg|kilos?|cm|reps?|minutes?)))"
+    r"(?! (?:\w+ ){0,3}\w+teenth)(?! (?:asleep|(?:was|is|got) born))"
     r"(?! s (?:hamster|dog|cat|room|birth))"
 )
 """What stands behind a son or a daughter who is no child, or not who lifts."""
@@ -37,8 +38,8 @@ primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 (?:class(?:es)? (?:of|for)|for|with) (?:\w+ ){0,2}?(?:children|kids)\b(?! (?:get|sw|nap|sleep|are|at|from|in))
 (?:children|kids) (?:s )?(?:class|group|session|team|club)
 (?:[4-9]|1[0-5]|five|six|seven|eight|nine|ten|eleven|twelve|(?:thir|four|fif)teen) ?(?:(?:yrs?|years?) old|yo)
-(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-5])(?! (?:\d|kilos?|kg|cm|[mw]\w+s|years? (?!old)))
-(?:he|she) (?:is|s) (?:[4-9]|1[0-5])(?! (?:kilos?|kg|cm|[mw]\w+s|years? (?!old)))
+(?:boy|girl|lad|lass|pupil|aged) (?:of |aged )?(?:[4-9]|1[0-5])(?! (?:\d|kilos?|kg|cm|m[oi]n|week|years? (?!old)))
+(?:he|she) (?:is|s) (?:[4-9]|1[0-5])(?! (?:kilos?|kg|cm|m[oi]n|week|years? (?!old)))
 (?:boy|girl|lad|lass) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))
 (?:boy|girl|lad|lass) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
 (?:pupil|aged) (?:of |aged )?(?:five|six|seven|eight|nine|ten|eleven|twelve)(?! years? (?!o))

@@ -10,7 +10,7 @@ _BREAST = r"(?:chest|breastbone|breast bone|sternum)"
 _MOUTH = r"(?:eyelid|eye lid|mouth|lip|side of (?:the|his|her|my) face)"
 _JAW = r"jaw (?:\w+ ){0,2}(?:tight|numb|stiff|heavy)"
 _PART = r"(?:shoulder|knee|back|hip|arm|elbow|neck|leg|wrist)"
-_LIMB = r"(?:fingers?|hands?|arms?|foot|feet|toes?|thumbs?|beside it)"
+_LIMB = r"(?:fingers?|hands?|arms?|foot|feet|toes?|thumbs?)"
 _CANT = r"(?:can ?t|couldn ?t|cannot|could not)"
 _ONE = r"(?:somebody|someone|something)"
 _PUS = r"(?:yellow|green) (?:stuff|goo)|pus|oozing"
@@ -23,7 +23,7 @@ words? (?:\w+ )?(?:came|come|comes|coming|went) (?:out )?(?:mushy|wrong|jumbled|
 (?:mushy|jumbled|garbled|muddled) (?:speech|words)|{_CANT} find (?:the|his|her|my|any) words
 (?:what (?:i|he|she|they) pass(?:es)?|pee|peeing)(?: \w+){{0,3}} (?:brown|cola|tea|coke|red|black)
 (?:cola|coke|tea) colou?red|(?:wee|pee|urine)(?: \w+){{0,3}} (?:cola|coke|tea)|thunderclap|worst headache
-curtain (?:\w+ ){{0,3}}(?:over|across)(?: \w+){{0,8}} eye|(?:{_CANT}|couldn ?t) feel (?:the )?(?:saddle|seat|toilet)
+curtain (?:\w+ ){{0,3}}(?:over|across)(?: \w+){{0,8}} eye|{_CANT} feel (?:the )?(?:saddle|seat|toilet)
 (?:come|came) (?:round|to) (?:sitting|lying|on the (?:floor|platform))|half a breath
 (?:saddle|between the legs)(?: \w+){{0,4}} (?:numb|dead|no feeling|asleep)
 (?:did|does|do) ?(?:n t|not) know (?:where|what day|who)(?: \w+){{0,2}} (?:was|is|were|am)

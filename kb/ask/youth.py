@@ -12,7 +12,7 @@ YOUTH_SAYS = (
 )
 """What comes first where nothing but that age calls for it. Common practice, no source."""
 
-_NO_AGE = r"(?! (?:\d|kilos?|kg|cm|reps?|[mw]\w+s\b|years? (?!old)))"
+_NO_AGE = r"(?! (?:\d|kilos?|kg|cm|reps?|(?:months|weeks|min\w*)\b|years? (?!old)))"
 
 YOUTH = rf"""
 (?:1[67]|sixteen|seventeen) ?(?:(?:yrs?|years?) old|yo)
@@ -23,6 +23,8 @@ YOUTH = rf"""
 (?:turn(?:s|ed)?|nearly|be|aged) (?:sixteen|seventeen)\b(?! (?:reps|sets|kilos?|kg|cm|weeks|months))
 (?:im|i m|i am|ll be|will be|turn(?:s|ed)?|just turned|still|aged) 1[67]\b{_NO_AGE}
 (?:sixteen|seventeen) in age|(?:six|seven)teenth birthday|1[67]th birthday|turns? (?:18|eighteen) (?:in|next|soon)
+(?:(?:my|our|his|her) )?(?:son|daughter|kid) (?:\w+ )?(?:is |aged )?1[67] (?:1 2|and a half) (?:yrs?|years?) old
+(?:my|our|his|her) (?:son|daughter) (?:\w+ ){{0,3}}(?:(?:six|seven)teenth|1[67]th) birthday
 1[67] (?:1 2|and a half) (?:yrs?|years?) old|sixth form\w*|lower sixth|(?:year|grade) (?:12|twelve|eleven)\b(?! of)
 (?:high school )(?:junior|sophomore|senior)
 (?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?1[67]\b(?! (?:kilos?|kg|weeks|months))
