@@ -1,8 +1,8 @@
 """What is said to a class before it starts: whom it isn't for, how to miss, room round the bars."""
 
-from kb.ask.cautions import CAUTION, care_of
+from kb.ask.cautions import CAUTION
 from kb.ask.class_.slots import ClassPlan
-from kb.ask.class_.turned import may_clear
+from kb.ask.class_.turned import care_for
 from kb.ask.person import minded
 from kb.show.care import UNDROPPED, Due, cares
 from kb.show.coach_words import listed
@@ -46,10 +46,10 @@ def cares_of(plan: ClassPlan) -> list[str]:
     lifters = plan.matter.asked.lifters
     turned = plan.matter.asked.turned
     if turned:
-        may = [each.name for each in turned if may_clear(each)]
+        may = [each.name for each in turned if care_for(each).may_clear]
         found.append(f"{listed([each.name for each in turned])}: {NOT_BY_THIS}{MAY.format(listed(may)) if may else ''}")
     for each in lifters:
-        care = care_of(f"{each.name}. {each.said}", cleared=each.cleared)
+        care = care_for(each)
         if care.caution:
             found.append(f"{each.name}: {care.caution.replace(CAUTION, OLD)}")
     minds: dict[str, list[str]] = {}

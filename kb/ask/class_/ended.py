@@ -35,8 +35,9 @@ class Ended(NamedTuple):
     def take(self, items: Sequence[tuple[ItemId, int]], start: int, end: int) -> None:
         """Have so many of each thing out from tick `start` to tick `end`."""
         for item, count in items:
-            for tick in range(start, end) if item in self.out else ():
-                self.out[item][tick] += count
+            if item in self.out:
+                for tick in range(start, end):
+                    self.out[item][tick] += count
 
 
 def ended(matter: Matter, plan: Plan) -> Ended:
