@@ -263,6 +263,14 @@ def test_any_entry_can_be_shown(name: str, kind: str) -> None:
     assert ask("show", name).stdout.startswith(answer["name"])
 
 
+def test_a_session_is_asked_for_the_cause_that_was_taken(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where nobody named it: the command that fills the minutes names the one the chain is for."""
+    monkeypatch.delenv("DRILLPATH_LIBRARY")
+    asked = ("chain", "hips-rise-first", "--lift", "clean", "--kit", "hall", "--minutes", "60")
+    assert "--cause weak-legs-off-floor" in " ".join(ask(*asked, "--load", "working").stdout.split())
+    assert "--cause" not in " ".join(ask(*asked).stdout.split()).split("drillpath session")[1].split(" 60")[0]
+
+
 def test_nothing_strengthens_in_the_last_two_weeks(monkeypatch: pytest.MonkeyPatch) -> None:
     """Before a day that counts what tires is left out: common practice in tapering, no source."""
     monkeypatch.delenv("DRILLPATH_LIBRARY")

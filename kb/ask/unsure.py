@@ -19,10 +19,10 @@ _UNSURE = re.compile(
 """In folded words. Common practice, no source."""
 
 
-def unsure(text: str | None) -> bool:
+def unsure(text: str) -> bool:
     """Whether the words ask what it is.
 
-    >>> unsure("is it my shoulders or what?"), unsure("I am sure it is the shoulders"), unsure(None)
-    (True, False, False)
+    >>> unsure("is it my shoulders or what?"), unsure("I am sure it is the shoulders")
+    (True, False)
     """
-    return text is not None and bool(_UNSURE.search(with_quotes_as_words(text)))
+    return bool(_UNSURE.search(with_quotes_as_words(text)))

@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Mapping
+from contextlib import suppress
 from functools import partial
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -17,7 +18,6 @@ from kb.ask.question import MOST_ENTRIES, ChainQuestion
 from kb.ask.shelf import Shelf
 from kb.ask.together import Together
 from kb.ask.under_weight import under_weight
-from kb.ask.unsure import unsure
 from kb.ask.with_text import chain_with_text
 from kb.commands.asked import (
     Asked,
@@ -150,9 +150,9 @@ def command(
     room = room_of(db, kit, have)
     about = _about(db, shelf, fault_id, asked)
     lifter = Lifter.of(fault_id, about.leads, about.too, asked, named=about.cause is not None, beside=beside)
-    question = _under_weight(shelf, about, _question(db, shelf, about, room, asked), asked)
+    question = _question(db, shelf, about, room, asked)
     try:
-        found = chain_with_text(db, chain(shelf, question), beside.tried)
+        found = chain_with_text(db, _chain(shelf, about.fault, question, asked), beside.tried)
     except NoChain as none:
         heavy = partial(heavy_of, db, shelf.lift, lifter, room.have)
         put_none(ctx, db, shelf, question, none, room, heavy, beside, as_json=as_json)
@@ -165,9 +165,10 @@ def command(
         return
     # a session ends in the whole lift
     told = telling_of(db, found, lifter)._replace(
-        also_causes=about.also, session="" if to or quiet or asked["leave_out"] else session_command(ctx, question)
+        also_causes=about.also,
+        session="" if to or quiet or asked["leave_out"] else session_command(ctx, found.matter.question),
     )
-    settled = (lifter.named and not unsure(lifter.said)) or about.leads.number is not None
+    settled = (lifter.named and not _unsure(lifter.said)) or about.leads.number is not None
     shown = Shown(told, about.judged_by, settled, why, beside.tried)
     _put(db, found, room, shown)
 
@@ -204,17 +205,25 @@ def _about(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, asked: Mappi
     return _About(fault, leads, too, judged_by, named, frozenset(filter(None, also)) - {named or fault.causes[0].id})
 
 
-def _under_weight(shelf: Shelf, about: _About, question: ChainQuestion, asked: Mapping[str, Any]) -> ChainQuestion:
-    """The question for a cause that needs weight, where it shows only from some weight on and nobody named one."""
-    heavy = under_weight(about.fault) if asked["shows_from"] or asked["load"] == Load.WORKING.word else None
-    if question.cause is not None or heavy is None:
-        return question
-    led = question._replace(cause=heavy)
-    try:
-        chain(shelf, led)
-    except NoChain:
-        return question
-    return led
+def _chain(shelf: Shelf, fault: Fault, question: ChainQuestion, asked: Mapping[str, Any]) -> Chain:
+    """The chain; for a cause that needs weight, where it shows only from some weight on and nobody named one.
+
+    Raises NoChain where there is none for the question as it was asked.
+    """
+    heavy = under_weight(fault) if asked["shows_from"] or asked["load"] == Load.WORKING.word else None
+    if question.cause is None and heavy is not None:
+        with suppress(NoChain):
+            return chain(shelf, question._replace(cause=heavy))
+    return chain(shelf, question)
+
+
+def _unsure(said: str | None) -> bool:
+    """Whether what was said asks for the cause."""
+    if said is None:
+        return False
+    from kb.ask.unsure import unsure
+
+    return unsure(said)
 
 
 def _question(

@@ -119,5 +119,6 @@ def _session(ctx: click.Context, shelf: Shelf, question: ChainQuestion) -> str |
 
 
 def session_command(ctx: click.Context, question: ChainQuestion) -> str:
-    """What was typed, as a question for a session."""
-    return again(ctx, question.fault, to="session", without=NO_SESSION)
+    """What was typed, as a question for a session, with the cause that was taken where none was typed."""
+    taken = {"cause": question.cause} if question.cause is not None and ctx.params["cause"] is None else {}
+    return again(ctx, question.fault, to="session", without=NO_SESSION, **taken)
