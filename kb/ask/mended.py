@@ -52,6 +52,9 @@ _WHO = (
 )
 _FINE = r"(?:happy|fine|ok|okay|content|satisfied)"
 
+_SAYS = r"(?:has |have )?(?:said|says|told (?:me|him|her|them|us)) (?:that |yes )?"
+_LOOKED = r"(?:has |have )?(?:checked|examined|looked at|looked over|saw|tested|scanned) (?:\w+ ){1,6}?(?:and )?"
+
 CLEARED = re.compile(
     rf"\b(?:(?:cleared|signed off|passed fit|given the (?:go ahead|all clear|ok)|ok(?:ay)?ed) (?:\w+ ){{0,3}}?by"
     rf" (?:a |the |my |his |her |their )?(?:own )?{_WHO}"
@@ -59,13 +62,25 @@ CLEARED = re.compile(
     r"(?:cleared|signed|passed|ok(?:ay)?ed) (?:it|me|him|her|them)\b"
     rf"|{_WHO} (?:has |have |s |ve )?(?:given|gave) (?:me |him |her |them |it )?the (?:go ahead|all clear|ok)"
     rf"|{_WHO} (?:has |have |s |ve )?seen (?:it|him|her|me) and (?:is|s|was) {_FINE}"
+    rf"|{_WHO} (?:(?:has|have|s|is|was|are|were) )?(?:very |quite |perfectly |now )?(?:happy|content|satisfied)"
+    rf"|{_WHO} {_SAYS}(?:it |i |he |she |everything )?(?:s |is |was |m )?(?:all )?(?:{_FINE}|good|clear|sound|healed)"
+    r"(?! (?:to|for) (?:walk|sit|work|swim|cycle))"
+    rf"|{_WHO} {_SAYS}(?:i|he|she) (?:can|may) (?:train|lift)"
+    rf"|{_WHO} {_LOOKED}"
+    rf"(?:\w+ ){{0,3}}?(?:all (?:good|fine|clear|well|ok)|nothing (?:wrong|found)|found nothing|(?:is|was|s) {_FINE})"
     rf"|all clear (?:\w+ ){{0,2}}?from (?:a |the |my |his |her )?{_WHO})\b"
 )
 """What says that somebody who may has cleared it: then it is settled whenever it was."""
 
 UNCLEARED = re.compile(
-    r"\b(?:not|t|never|until|till|unless|if|when|once|wants?|hop(?:es?|ing)|wait(?:s|ing)|before|yet|needs?|must|should|will"
-    r"|ll|to|being|getting) (?:\w+ ){0,3}?(?:cleared|signed off|passed fit|given the|ok(?:ay)?ed|all clear|seen)\b"
+    r"\b(?:not|t|never|until|till|unless|if|when|once|wants?|hop(?:es?|ing)|wait(?:s|ing)|before|yet|needs?|must|should"
+    r"|will|ll|to|being|getting)"
+    r" (?:\w+ ){0,3}?(?:cleared|signed off|passed fit|given the|ok(?:ay)?ed|all clear|seen|checked)\b"
+    rf"|\b(?:if|when|once|until|till|unless|wants?|hop(?:es?|ing)|wait(?:s|ing)) (?:\w+ ){{0,3}}?{_WHO}\b"
+    r"|\b(?:not|isn t|wasn t|never|no|less than) (?:\w+ )?(?:happy|content|satisfied|fine|good|clear|sound|healed)\b"
+    r"|\b(?:but|though|although|just|only) (?:not|no)\b"
+    r"|\bstill (?:\w+ ){0,2}(?:hurt|pain|ach|sore|tingl|numb|dizz|swell|swoll)\w*"
+    r"|\b(?:hurts|aches|stings) (?:when|if|in|at|on|under|every|again|each|now|today)\b"
 )
 """What says that it isn't yet."""
 

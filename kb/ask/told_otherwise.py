@@ -77,6 +77,8 @@ could (?:\w+ ){{0,3}}(?:his|her|my|the) (?:arm|leg|knee|neck)(?: \w+){{0,8}} now
 tender to|tender shins?|lives? on (?:\w+ ){{0,4}}(?:coffee|cakes|salad|shakes|air)
 about to (?:drop|fall) out|cutting water|water cut
 (?:stitches|staples) (?:are |came |were )?out
+(?:knee|hip|shoulder|wrist|ankle|elbow|back|hernia|heart) op(?:s|eration)?\b
+(?:physio\w*|doctors?|gp|surgeon|cardiologist)(?: \w+)? (?:isn t|is not|wasn t|not) (?:\w+ )?(?:happy|pleased)
 (?:days?|weeks?) (?:back |ago |after |since |from |post )+(?:\w+ ){{0,3}}(?:surgery|operation|keyhole|arthroscop\w*)
 (?:surgery|operation)(?: \w+){{0,5}} (?:days?|weeks) ago|(?:stabs?|stabbing|catches) (?:\w+ )?when (?:\w+ )?breath\w*
 """.strip().splitlines()

@@ -61,6 +61,7 @@ def put_none(
 
     What was said of the lifter comes before the drills, here too.
     """
+    from kb.ask.person import DOUBT, ROOM
     from kb.ask.rehearse import rehearse
     from kb.show.no_chain_text import no_chain_text, session_said
 
@@ -80,19 +81,23 @@ def put_none(
         put_json({**no_chain_json(str(none), rehearsal, session, lift=shelf.lift), **alone, **told})
         return
     from kb.show.chain_text import said_text
-    from kb.show.setting import setting_of
+    from kb.show.setting import setting_of, wrapped
 
+    setting = setting_of()
+    room_first = [text for text in beside.minds if text.startswith((DOUBT, ROOM))]
+    for text in room_first:
+        click.echo("\n".join([*wrapped(text, setting.width), ""]))
     say(f"No chain: {sentence(none)}")
     if longer is not None and session is not None:
         say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
-    for line in said_text(beside.caution, beside.minds, setting_of()):
+    for line in said_text(beside.caution, [text for text in beside.minds if text not in room_first], setting):
         click.echo(line)
     if longer is not None and today is not None:
         from kb.show.cut_short_text import cut_short_text
 
         minutes = (question.seconds or 0) // 60
-        click.echo("\n".join(cut_short_text(longer, today, minutes, setting_of(), heavy())))
-    for line in no_chain_text(shelf, rehearsal, room.kit, setting_of()):
+        click.echo("\n".join(cut_short_text(longer, today, minutes, setting, heavy())))
+    for line in no_chain_text(shelf, rehearsal, room.kit, setting):
         click.echo(line)
 
 

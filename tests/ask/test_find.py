@@ -537,6 +537,10 @@ def test_what_somebody_qualified_has_cleared_is_cautioned_and_the_rest_answered(
     "phrase",
     [
         "hip replacement, the physio hasn't cleared him yet, bar loops out",
+        "shoulder op, the doctor is happy but no overhead yet, catches high",
+        "if the doctor says it is fine after the hernia, hips rise first",
+        "the physio says the shoulder is fine but it still hurts when I rack the bar, elbows low",
+        "the doctor is not happy with her back, hips rise first",
         "her doctor has not cleared her, bar loops out, bad knee",
         "slipped disc, until he is cleared by the surgeon, hips shoot up",
         "wants to be cleared by her doctor, torn knee, heels lift",
