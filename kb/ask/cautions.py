@@ -13,7 +13,7 @@ from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD, SIGNS, VITAL
 from kb.ask.mended import MENDED, MENDS, UNSETTLED, is_cleared
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
-from kb.ask.never import NAMED_CHILD, NEVER, never_cleared
+from kb.ask.never import GROWN_IN_YEAR, NAMED_CHILD, NEVER, never_cleared
 from kb.ask.told_otherwise import NOW, SOMEBODY, SOON
 from kb.ask.told_plainly import PHRASES, STEMS
 from kb.ask.youth import NAMED_YOUTH, YOUTH
@@ -188,6 +188,7 @@ def care_of(text: str, *, cleared: bool = False) -> Care:
 
 def _read(text: str) -> tuple[Care, str]:
     """What the words themselves call for; and the words, without what was denied."""
+    text = GROWN_IN_YEAR.sub(r"\1", text)
     text = NAMED_YOUTH.sub(" 17 years old ", NAMED_CHILD.sub(" a child ", text))
     folded = fold(text)
     if AT_ONCE.search(folded):

@@ -6,6 +6,7 @@ from kb.ask.named import named
 from kb.ask.spelling import one_edit_apart
 
 __all__ = [
+    "GROWN_IN_YEAR",
     "NAMED_CHILD",
     "NEVER",
     "NEVER_CLEARED",
@@ -49,6 +50,13 @@ primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
     .splitlines()
 )
 """Patterns of folded words that say so."""
+
+GROWN_IN_YEAR = re.compile(
+    r"(\b(?:lady|woman|man|bloke|chap|guy|grown\W?up|adult|fe?male|(?:1[89]|[2-7]\d)(?: ?(?:yrs?|years?)\W?old)?)\b"
+    r"(?:\W+(?:who|is|s|she|he|m|f|now|and)\b){0,3}\W+)in year \w+",
+    re.IGNORECASE,
+)
+"""A grown lifter's year of lifting, in words as they were typed: "a lady of 30 in year three". It isn't a school's."""
 
 NAMED_CHILD = named("[4-9]|1[0-5]")
 """A name with a child's age behind it, in words as they were typed: "Milo, 12, swings it", "Milo (12)"."""

@@ -64,6 +64,7 @@ def index_script(db: sqlite3.Connection, stock: Stock) -> str:
             "mends": mended.MENDS.pattern,
             "unsettled": mended.UNSETTLED.pattern,
             "never": never.NEVER_CLEARED.pattern,
+            "grownInYear": never.GROWN_IN_YEAR.pattern,
             "namedChild": never.NAMED_CHILD.pattern,
             "namedYouth": youth.NAMED_YOUTH.pattern,
             "neverSpelt": never.NEVER_SPELT,

@@ -93,7 +93,8 @@
     return cleared && more ? [care, more, false] : [care, null, Boolean(more)];
   };
   const reading = (typed) => {
-    const text = typed.replace(new RegExp(caution.namedChild, "g"), " a child ").replace(new RegExp(caution.namedYouth, "g"), " 17 years old "), folded = fold(text);
+    const grown = typed.replace(new RegExp(caution.grownInYear, "gi"), "$1");
+    const text = grown.replace(new RegExp(caution.namedChild, "g"), " a child ").replace(new RegExp(caution.namedYouth, "g"), " 17 years old "), folded = fold(text);
     if (new RegExp(caution.atOnce).test(folded)) return [caution.urgent, null, folded];
     if (!troubled(folded)) return [null, text, folded];
     const hedged = new RegExp(caution.hedged), split = text.split(new RegExp(caution.sentence, "i")).map(fold), doubtful = split.some((part) => hedged.test(part));
