@@ -22,14 +22,16 @@ _UNHURT = (
 )
 
 _FIGURE = (
-    r"looks? painful|(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
+    r"looks? painful|a (?:real |right )?pain to \w+"
+    r"|(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
 )
 
 _TRADE = r"i (?:m|am) a (?:\w+ )?physio\w*(?: by (?:day|trade))?|works? as a physio\w*|tree surgeons?|surgeon by trade"
 _STUDIES = r"physio\w*(?: therapy)? (?:student|trainee|assistant)|(?:student|trainee) physio\w*"
 _COLD_OVER = (
-    r"(?:had |has had |after )?(?:a|the|her|his|my) (?:\w+ )?(?:cold|sniffles?|runny nose)(?: \w+){0,5}?"
-    r" (?:(?:all )?gone|over|fine|well|better|back to normal)(?: (?:now|again))?\b(?! (?:but|except|apart))"
+    r"(?:had |has had |after )?(?:(?:a|the|her|his|my) (?:\w+ )?(?:cold|sniffles?|runny nose)|(?:the )?flu)"
+    r"(?: \w+){0,5}? (?:(?:all )?gone|over|fine|ok|well|better|back to normal)(?: (?:now|again))?\b"
+    r"(?! (?:but|except|apart))"
 )
 _ANOTHERS = (
     r"(?:her|his|my|their|a) (?:friend|mate|team ?mate|sister|brother)(?: \w+){0,2} (?:bruis\w*|broke\w*|hurt|injur\w*)"
@@ -46,7 +48,7 @@ _FIGURES = (
 )
 _WATCHES = (
     r"(?:my|our|his|her) (?:son|daughter|kid|boy|girl|child|toddler|little one) (?:\w+ ){0,4}?"
-    r"(?:counts?|films?|filmed|filming|watch\w*|claps?|cheers?|times) (?:for )?(?:me|us|my|our)"
+    r"(?:(?:counts?|films?|filmed|filming|watch\w*|claps?|cheers?|times) (?:for )?(?:me|us|my|our)|watched(?= at))"
 )
 _OF_AGE = r"(?:1[89]|[2-9][0-9]) (?:years? olds?|yrs? old|yo)"
 

@@ -36,11 +36,13 @@ SIGNS = re.compile(
 )
 """Words that make more of it in the same sentence, or the next: the same."""
 
-_MOVES = r"(?:back|forward|forwards|up|down|through|in front|first|falls?|drops?|dips?|tips?|leans?|collapses?)"
+_MOVES = r"(?:back|away|forward|forwards|up|down|through|in front|first|falls?|drops?|dips?|tips?|leans?|collapses?)"
 
 VITAL = re.compile(
     r"\b(?:heart|bug|flu|spine|spinal|discs?|dislocat\w*|sublux\w*"
-    rf"|(?<!behind my )(?<!behind his )(?<!behind her )(?<!behind the )(?:head|neck|chest)(?! {_MOVES}))\b"
+    r"|(?<!behind my )(?<!behind his )(?<!behind her )(?<!behind the )"
+    r"(?<!back of my )(?<!back of his )(?<!back of her )(?<!back of the )"
+    rf"(?:head|neck|chest)(?! {_MOVES}))\b"
     r"|\bback (?:\w+ ){0,2}(?:ach\w*|sore)\b|\b(?:sore|aching|achy|bad) (?:\w+ )?back\b"
 )
 """What isn't mild there, unless somebody who may has cleared it."""

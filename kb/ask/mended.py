@@ -58,7 +58,7 @@ _LOOKED = r"(?:has |have )?(?:checked|examined|looked at|looked over|saw|tested|
 CLEARED = re.compile(
     rf"\b(?:(?:cleared|signed off|passed fit|given the (?:go ahead|all clear|ok)|ok(?:ay)?ed) (?:\w+ ){{0,3}}?by"
     rf" (?:a |the |my |his |her |their )?(?:own )?{_WHO}"
-    rf"|{_WHO} (?:has |have |s |ve )?(?:already |now |fully |since )?"
+    rf"|{_WHO} (?:has |have |s |ve )?(?:already |now |fully |since |long ago |long since |years ago ){{0,2}}"
     r"(?:cleared|signed|passed|ok(?:ay)?ed) (?:it|me|him|her|them)\b"
     rf"|{_WHO} (?:has |have |s |ve )?(?:given|gave) (?:me |him |her |them |it )?the (?:go ahead|all clear|ok)"
     rf"|{_WHO} (?:has |have |s |ve )?seen (?:it|him|her|me) and (?:is|s|was) {_FINE}"

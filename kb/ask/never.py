@@ -21,16 +21,28 @@ _OLDER = (
 )
 """What stands behind a son or a daughter who is no child, or not who lifts."""
 
+_COUNTED = r"(?! (?:reps|sets|kilos?|kg|cm|weeks|months|years? (?!o)|times|of|seconds|minutes|per|or|to|singles))"
+"""What stands behind a number in words that is no age."""
+
 NEVER = (
     r"""
 (?:\w+ )?periods? (?:have |has |had )?(?:stopped|gone|stayed away|missing)|(?:missed|lost|no) (?:her |my )?periods?
 eating disorder|anorex\w*|bulimi\w*|starv(?:es|ed|ing)|purg(?:es|ed|ing)|turns away from food|stopped eating|hardly eats
 expecting(?: (?:a (?:baby|child)|twins|in \w+|again)|$)
-weeks (?:gone|along)|months (?:gone|along)
+weeks (?:gone|along)|months (?:gone|along)|expecting (?:early|\w+ (?:weeks|months))
+(?<!wife )(?<!partner )(?:m|is|am|are|re) expecting(?! (?:to|a|the|him|her|it|that)\b)
+(?:hasn t|has not|not|without) (?:had )?(?:a |her |my )?periods?(?: \w+){0,3} (?:since|for|months)
+(?:my|our|his|her) (?:foster|god|step) ?(?:son|daughter|child){_OLDER}
+i have (?:[6-9]|1[0-5]) years?(?! (?:of|in|train\w*|with|under|behind|exper\w*))
+(?:lifter|youngest|smallest|kid|cousin|neighbour|nephew|niece) (?:is |who is |aged )?(?:seven|eight|nine|ten){_COUNTED}
+(?:lifter|youngest|smallest|kid|cousin|neighbour|nephew|niece) (?:is |who is |aged )?(?:eleven|twelve){_COUNTED}
+(?:lifter|youngest|smallest|kid|cousin|neighbour|nephew|niece) (?:is |who is |aged )?(?:thir|four|fif)teen{_COUNTED}
 (?:my|her|his|our|the|(?<!as )a|young) (?:kid|daughter|son|toddler){_OLDER}
 (?<!as a )(?<!like a )child(?! s play)(?!hood)
 (?:father|mother|mum|mom|dad|parents?) of \w+ (?:aged? )?(?:[4-9]|1[0-5])(?! (?:kilos?|kg|weeks|months))
-(?:in|at school in) (?:school )?year (?:[3-9]|1[01]|three|four|five|six|seven|eight|nine|ten|eleven)\b(?! of)
+(?:in|at school in) (?:school )?year (?:[7-9]|1[01]|seven|eight|nine|ten|eleven)\b(?! of)
+(?:boy|girl|lad|lass|pupil|son|daughter|at school|school)(?: \w+){0,4} in year (?:[3-6]|three|four|five|six)\b
+in year (?:[3-6]|three|four|five|six)(?: \w+){0,6} (?:school|parents?|teacher)\b
 (?:turn(?:s|ed)?|turning) (?:[6-9]|1[0-5]|thirteen|fourteen|fifteen|twelve)\b(?! (?:kilos?|kg|cm|degrees|reps))
 (?:ninth|tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|1[0-5]th) birthday
 primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
@@ -47,6 +59,7 @@ primary school(?! teacher)|year (?:7|8|9|10|11) (?:boy|girl|pupil|lad|lass)
 (?:pupil|aged) (?:of |aged )?(?:thir|four|fif)teen(?! years? (?!o))
 """.strip()
     .replace("{_OLDER}", _OLDER)
+    .replace("{_COUNTED}", _COUNTED)
     .splitlines()
 )
 """Patterns of folded words that say so."""

@@ -40,6 +40,8 @@ __all__ = [
     "closing",
     "entry_told",
     "heavier_said",
+    "looked_first",
+    "opening",
     "others_said",
     "said_text",
 ]
@@ -129,13 +131,13 @@ def chain_text(
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.weighs(matter.cause)
     only_heavy = telling.shows_from or matter.question.load is Load.WORKING
-    lines = [*_title(matter, best, kit, setting), *_opening(matter, setting, telling, named=named)]
+    lines = [*_title(matter, best, kit, setting), *opening(matter, setting, telling, named=named)]
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
     if not named:
         lines += ["", *wrapped(UNSURE, setting.width)] if telling.cause_named else []
         lines += tell_lines(matter.fault, setting, shows_from=only_heavy)
         lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
-    lines += _look_first(matter.fault, setting) if first is None else []
+    lines += looked_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     if not matter.question.have & {*STICKS}:
         lines += ["", *wrapped(NO_STICK, setting.width)]
@@ -161,7 +163,7 @@ def chain_text(
         lines += _finish(chain, seen, setting, heavy)
     elif after_said(chain):
         lines += ["", *wrapped(AFTER_THE_DAY, setting.width)]
-    lines += _look_first(matter.fault, setting, first) if first is not None else []
+    lines += looked_first(matter.fault, setting, first) if first is not None else []
     told = [*best.entries, *chain.strengthen]
     for beside in telling.besides:
         if beside.about is not None and beside.chain is not None:
@@ -173,16 +175,18 @@ def chain_text(
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 
 
-def _opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool) -> list[str]:
-    """What comes before the checks: a care, what leads, why it happens, what was seen too, who is asked about."""
+def opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool, because: bool = True) -> list[str]:
+    """What comes before the checks: a care, what leads, why it happens, what was seen too, who is asked about.
+
+    `because` tells why it happens, and what is kept to in every drill.
+    """
     lines = [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
     doubts = [text for text in telling.minds if text.startswith((DOUBT, ROOM))]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     commonest = matter.cause.id == matter.fault.causes[0].id
     taken = "" if named or telling.cause_named else f", {taken_said(telling.besides, commonest=commonest)}"
-    stays = telling.first is not None and not telling.cause_named
-    lines += _because(matter, setting, taken=taken, stays=stays, helped=telling.helped)
+    lines += _because(matter, setting, taken=taken, helped=telling.helped) if because else []
     lines += [line for text in telling.advice for line in wrapped(text, setting.width)]
     lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
     lines += [line for text in telling.numbers for line in wrapped(text, setting.width)]
@@ -208,7 +212,7 @@ def closing(setting: Setting, *, ask_first: bool) -> list[str]:
     return ["", *(line for text in texts for line in wrapped(text, setting.width))]
 
 
-def _look_first(fault: Fault, setting: Setting, first: int | None = None) -> list[str]:
+def looked_first(fault: Fault, setting: Setting, first: int | None = None) -> list[str]:
     """What a coach looks at before any drill, save what leads; nothing where the fault doesn't say or has no text."""
     text = look_first(fault, without=first)
     title = "Look first" if first is None else "Else look at"
@@ -223,14 +227,10 @@ def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> l
     return aside(matter.fault.name, setting.between.join([*facts, long]), setting)
 
 
-def _because(matter: Matter, setting: Setting, *, taken: str, stays: bool, helped: str) -> list[str]:
-    """Why it happens; where what was looked at leads and `stays` the reason, only what the drills would be for then."""
+def _because(matter: Matter, setting: Setting, *, taken: str, helped: str) -> list[str]:
+    """Why it happens, and what is kept to in every drill."""
     cause = matter.cause
     kept = wrapped(throughout_said(cause, matter.worked_cause, helped=helped), setting.width)
-    if stays:
-        named = f"{human(cause.id)} ({human(cause.kind)})"
-        said = f"If it stays, the drills are for its commonest cause: {named}. {cause.text}"
-        return [*wrapped(said, setting.width), *kept]
     lines = hanging("", f"Because: {human(cause.id)} ({human(cause.kind)}{taken}). {cause.text}", setting)
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"

@@ -13,11 +13,13 @@ from kb.terms import Catch, Cause, ItemId, Load, Stage
 __all__ = [
     "AFRAID",
     "EMPTY",
+    "LIGHT_TOP",
     "LOWERED",
     "Heavy",
     "bare",
     "gently",
     "in_kilograms",
+    "lightly",
     "no_more_than",
     "shares",
     "with_bar",
@@ -28,6 +30,10 @@ EMPTY, LOWERED = "nothing on it", "no more than is lowered by hand with ease"
 
 AFRAID = 65
 """Per cent of a best that no catch goes past for who is afraid of it: the weight is theirs to choose. Common practice,
+no source."""
+
+LIGHT_TOP = 75
+"""Per cent of a best that a whole lift isn't done past at a light bar; on goes who meets the standard. Common practice,
 no source."""
 
 NEAR_ENOUGH, BAR_OF_BEST = 1.25, 0.6
@@ -116,6 +122,20 @@ def in_kilograms(bests: Mapping[str, Best], iron: Iron, lighter: Iron | None = N
         return f"then {least}, up to {found.most.kg:g} kg while the standard is met"
 
     return heavy
+
+
+def lightly(heavy: Heavy) -> Heavy:
+    """The same where the chain ends at a light bar: the whole lift goes no further than `LIGHT_TOP`."""
+
+    def capped(entry: Entry) -> str:
+        share = entry.drill.load_from
+        if share is None or entry.drill.stage is not Stage.WHOLE or entry.load is not Load.LIGHT:
+            return heavy(entry)
+        least, most = (min(each, LIGHT_TOP) for each in share.percent)
+        drill = entry.drill._replace(load_from=share._replace(percent=(least, most)))
+        return heavy(entry._replace(drill=drill))
+
+    return capped
 
 
 def gently(heavy: Heavy, cause: Cause) -> Heavy:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from kb.show.beside import Beside
-from kb.show.heavy import Heavy, gently, shares
+from kb.show.heavy import Heavy, gently, lightly, shares
 from kb.terms import Cause
 
 __all__ = ["Telling"]
@@ -36,5 +36,5 @@ class Telling(NamedTuple):
     advice: tuple[str, ...] = ()
 
     def weighs(self, cause: Cause) -> Heavy:
-        """How heavy each drill is for this cause: gently for who is afraid, unless it was said where it shows."""
-        return self.heavy if self.shows_from else gently(self.heavy, cause)
+        """How heavy each drill is for this cause, unless it was said where it shows: gently for who is afraid."""
+        return self.heavy if self.shows_from else gently(lightly(self.heavy), cause)
