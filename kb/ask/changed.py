@@ -1,10 +1,16 @@
-"""What changed with a lifter of late: the body, its weight, what is on the feet, how often they train."""
+"""What changed with a lifter of late, or is another where the lift is right: the body, shoes, days, order, floor."""
 
 import re
 
 __all__ = ["CHANGED"]
 
 _SINCE = r"(?:since|after|when) (?:i|we|he|she|they|her coach|his coach)(?: ve| has| have| had)?"
+
+_RIGHT = r"\b(?:crisp|fine|best|perfect|clean ones?|decent|straight|no (?:trouble|fault|problem)s?)\b"
+_SOFT = r"\b(?:foam|puzzle|(?<!yoga )mats|carpet|grass|slop(?:e|es|ing)|cushioned|running shoes)\b"
+_FIRM = r"\b(?:at (?:the|my|her|his|our) (?:club|gym)|platform|concrete|(?:firm|level) (?:floor|ground|shoes))\b"
+_SOON = r"(?: \w+){0,14}? "
+_NEW = r"\b(?:begg?in+ers?|(?:first|second|third) (?:weeks?|month)|(?:week|month) (?:one|two|three|[1-3])|new to)\b"
 
 CHANGED: tuple[tuple[re.Pattern[str], str], ...] = (
     (
@@ -39,6 +45,28 @@ CHANGED: tuple[tuple[re.Pattern[str], str], ...] = (
         ),
         "Something was changed just before: where it can be, change it back alone for a week, at the same weights,"
         " before anything is mended. Two things changed at once: one at a time.",
+    ),
+    (
+        re.compile(
+            r"\b(?:squats|squatting|deadlifts|presses|pressing|pulls)(?: \w+){0,3}? (?:in front|first|before)\b"
+            rf"(?:{_SOON}{_RIGHT})|{_RIGHT}{_SOON}(?:squats|deadlifts) (?:in front|first|before)\b"
+        ),
+        "Is it the order? Right where the lift comes first and wrong behind squats or pulls: tired legs make it, and no"
+        " drill mends those. The lift first, what strengthens last or on another day; where the room doesn't allow"
+        " that, half as much of it before and a tenth less on the bar. The drills are for what stays with fresh legs.",
+    ),
+    (
+        re.compile(rf"(?=.*{_SOFT}).*(?:{_FIRM}{_SOON}{_RIGHT}|{_RIGHT}{_SOON}{_FIRM})"),
+        "Is it the floor or the shoes? Right on firm, level ground and wrong on what gives or slopes: feet can't find"
+        " their place there. Bare, firm, level, dry ground and firm shoes, laced, never socks; mats only where discs"
+        " land. Five lifts so, at the same weight, before anything is mended. The drills are for what stays there too.",
+    ),
+    (
+        re.compile(
+            rf"{_NEW}.*\bempty bar\b|\bempty bar\b.*{_NEW}",
+        ),
+        "New to it, and the bar empty: no best is known, so the per cents don't count. A stick, then the lightest bar"
+        " there is; more, by the smallest discs, only after two rounds in which every repetition met the standard.",
     ),
 )
 """What says so, in folded words, and what is minded because of it. Common practice, no source."""

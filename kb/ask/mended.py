@@ -12,7 +12,7 @@ _VITAL = r"heart|head|skull|neck|spin\w+|back|brain|eye|stomach|disc"
 
 MENDED = re.compile(
     rf"\b(?:(?:old|healed) (?:(?:left|right) )?(?:{_LIMB} )?(?:{_ASIDE}){_OF}"
-    rf"|(?:{_COUNT} )?(?:years|yrs|winters|summers|seasons) (?:ago|back)|long ago"
+    rf"|(?:{_COUNT} )?(?:years|yrs|winters|summers|seasons) (?:ago|back)|long (?:ago|gone|over)"
     r"|(?:long since )?healed|old(?= (?:broken|fractured))"
     r"|(?:all |fully |been )?signed off|in (?:19|20)\d\d|(?:19|20)\d\d(?= (?:and|all|fully))"
     r"|(?:in|since) (?:his |her |my |their )?childhood|childhood(?= (?:fracture|break|injury|broken))"

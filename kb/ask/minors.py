@@ -109,7 +109,7 @@ MINORS = (
         ),
         re.compile(
             r"\b(?:still|days|weeks|months|afterwards|after(?! (?:\w+ )?rep)|night"
-            r"|always|since (?:then|last|yesterday|the|a|mon|tues|wednes|thurs|fri|satur|sun|\d)\w*)\b"
+            r"|always|since (?:then|last|yesterday|the(?! thumb)|a|mon|tues|wednes|thurs|fri|satur|sun|\d)\w*)\b"
         ),
     ),
     Minor(

@@ -13,7 +13,7 @@ _NO_NAME = (
 
 _ROLE = (
     r"(?:[Tt]rainee|[Ll]ifter|[Aa]thlete|[Ss]tudent|[Pp]upil|[Aa]pprentice|[Nn]ephew|[Nn]iece|[Bb]rother|[Ss]ister"
-    r"|[Cc]ousin|[Mm]ember|[Gg]irl|[Bb]oy|[Ll]ad|[Ll]ass|[Kk]id|[Ss]on|[Dd]aughter)(?: of (?:mine|ours))?"
+    r"|[Cc]ousin|[Mm]ember|[Jj]unior|[Gg]irl|[Bb]oy|[Ll]ad|[Ll]ass|[Kk]id|[Ss]on|[Dd]aughter)(?: of (?:mine|ours))?"
 )
 """Words for somebody that an age stands behind."""
 

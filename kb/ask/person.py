@@ -7,12 +7,13 @@ import re
 from typing import NamedTuple
 
 from kb.ask.changed import CHANGED
+from kb.ask.places import PLACES
 from kb.words import fold
 
-__all__ = ["DOUBT", "FAILED", "PERSON", "QUOTED", "ROOM", "TRIED", "Minded", "minded", "with_quotes_as_words"]
+__all__ = ["FAILED", "LEADS", "PERSON", "QUOTED", "TRIED", "Minded", "minded", "with_quotes_as_words"]
 
-DOUBT, ROOM = "Is it one?", "Is it the room?"
-"""What begins the answer of who asks whether it is a fault at all, and of whom a low ceiling makes do it."""
+LEADS = "Is it "
+"""What begins that which leads an answer: whether it is a fault at all, or only the room, the floor or the order."""
 
 FAILED = "Words that were tried and didn't"
 """What begins the answer of who told of words that didn't help."""
@@ -101,7 +102,8 @@ PERSON = (
     ),
     Minded(
         re.compile(
-            r"\b(?:others? in (?:the )?(?:class|room|group|session)|(?:class|group) of \w+|\w+ (?:others|in the class)"
+            r"\b(?:others? in (?:the )?(?:class|room|group|session)|(?:class|group) of \w+"
+            r"|(?:two|three|four|five|six|seven|eight|nine|ten|\d+) others|in the class"
             r"|can ?t (?:stand|stay) (?:with|by|over) (?:him|her|them))\b"
         ),
         "Others in the room: show one drill, say its standard as a number, go round, and look again after two rounds."
@@ -174,7 +176,7 @@ PERSON = (
             r"\b(?:(?:should i|i should) bother|leave it or|is it (?:a fault|wrong|bad)"
             r"|leave (?:it|him|her) (?:alone|be)|worth (?:changing|fixing)|(?:does|do) it matter|problem at all)\b"
         ),
-        f"{DOUBT} The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
+        "Is it one? The same in every lift, light or heavy, the bar balanced over the mid-foot, nine of ten made,"
         " nothing hurts: leave it, note it, and look again when it grows, or lifts are lost. Only what costs lifts,"
         " or could hurt, is mended; then what follows.",
     ),
@@ -243,40 +245,15 @@ PERSON = (
         " it twice, slowly, from the side, and let them copy. The same one word each time, a clap for the beat, and a"
         " film of a good one beside a film of theirs.",
     ),
-    Minded(
-        re.compile(
-            r"\b(?:neighbou?rs|neighbou?r (?:below|above|down|up|next|sleeps|works|complain|bangs|knocks)\w*"
-            r"|upstairs|downstairs|baby (?:is )?(?:asleep|sleeping|naps?)"
-            r"|(?:be|keep(?: it)?|stay|bit) quiet|quietly"
-            r"|no (?:noise|bang\w*|(?:\w+ )?loud)|(?:nothing|not|too) loud"
-            r"|(?:no|can ?t|cannot|not|nothing|may not|mustn t) (?:(?:may|must|can|is|gets|be|to be) ){0,2}"
-            r"dropp?(?:ing|ed)?(?! (?:under|low|deep|in|into|quick\w*|fast)\b)"
-            r"|don t drop anything)\b"
-        ),
-        "Nothing may drop or bang: bars are lowered in steps, to the shoulders or hips, then to the floor with a flat"
-        " back, and only what can be lowered so is lifted. One that is lost is let go all the same. Jumps without a bar"
-        " land on a mat that can't slide; under a bar the floor is bare, and the feet hardly leave it.",
-    ),
-    Minded(
-        re.compile(
-            r"^(?=.*\b(?:ceiling|roof|beam|rafters?)s?\b)(?=.*\b(?:low|cm|under|above)\b)"
-            r"(?=.*\b(?:in|at) (?:the|my|our|his|her) (?:club|gym|hall)\b|.*\b(?:outside|outdoors|garden|yard|park)\b)"
-            r"(?=.*\b(?:fine|crisp|straight|good|tidy|perfect|never|nothing wrong|no problem)\b)"
-        ),
-        f"{ROOM} Right where the roof is high and wrong under this one: the body ducks, and no drill mends a ceiling."
-        " What goes overhead is done outside on flat, dry, clear ground, or where the roof is high; in here only what"
-        " ends at the shoulders or below: dips, cleans, squats, footwork with empty hands. The drills are for what"
-        " stays there too.",
-    ),
-    Minded(
-        re.compile(
-            r"\b(?:ceiling|roof|beam)s? (?:is |are |at |of )?(?:\w+ )?(?:low|\d+)\b|\blow (?:ceiling|roof|beam)"
-        ),
-        "Low ceiling: on tiptoe, stick overhead, half a disc and a hand's width must be clear above it, lamps and beams"
-        " counted. If they aren't, leave `headroom` out of `--have`: nothing then goes overhead standing.",
-    ),
-    *(Minded(said, minds) for said, minds in CHANGED),
+    *(Minded(said, minds) for said, minds in (*PLACES, *CHANGED)),
 )
+
+
+_ASKED = re.compile(
+    r"\b(?:or|if|whether|could be|maybe|perhaps|might be|is)(?: (?:that|just|it|only))? (?:he|she|they|i)"
+    r"(?: (?:s|is|are|m|am|be))? (?:just |really |simply )?(?:scared|afraid|frightened|terrified|panic\w*|freez\w*)\b"
+)
+"""Fear that somebody only wonders about: no fear is told."""
 
 
 def _aged(text: str) -> str:
@@ -295,6 +272,6 @@ def minded(text: str, *, in_a_chain: bool = True) -> tuple[str, ...]:
     >>> [each.partition(":")[0] for each in minded("He's 67, hates splitting, I keep telling him to punch")]
     ['Past sixty', "Won't split, or needn't", "Words that were tried and didn't mend it go"]
     """
-    folded, without = with_quotes_as_words(text), fold(QUOTED.sub(" ", _aged(text)))
+    folded, without = with_quotes_as_words(text), _ASKED.sub(" ", fold(QUOTED.sub(" ", _aged(text))))
     found = [each for each in PERSON if each.said.search(folded if each.said is TRIED else without)]
     return tuple(f"{each.minds} {each.option}".strip() if in_a_chain else each.minds for each in found)

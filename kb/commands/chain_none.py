@@ -61,7 +61,7 @@ def put_none(
 
     What was said of the lifter comes before the drills, here too.
     """
-    from kb.ask.person import DOUBT, ROOM
+    from kb.ask.person import LEADS
     from kb.ask.rehearse import rehearse
     from kb.show.no_chain_text import no_chain_text, session_said
 
@@ -84,7 +84,7 @@ def put_none(
     from kb.show.setting import setting_of, wrapped
 
     setting = setting_of()
-    room_first = [text for text in beside.minds if text.startswith((DOUBT, ROOM))]
+    room_first = [text for text in beside.minds if text.startswith(LEADS)]
     for text in room_first:
         click.echo("\n".join([*wrapped(text, setting.width), ""]))
     say(f"No chain: {sentence(none)}")

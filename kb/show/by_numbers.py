@@ -101,6 +101,8 @@ def by_numbers(lift: Lift, bests: Mapping[str, Best], names: Mapping[str, str]) 
     for each in RATIOS:
         if each.of not in {lift.id, *lift.parts} or each.of not in bests or each.base not in bests:
             continue
+        if bests[each.of] is bests[each.base]:
+            continue  # a part's best that only the whole lift tells says nothing of the whole
         if each.base == "back-squat" and "front-squat" in bests:
             continue  # two squats may say two things: the one that the clean ends in counts
         share = round(100 * bests[each.of].kg / bests[each.base].kg)

@@ -6,7 +6,7 @@ from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.ask.matter import Matter
-from kb.ask.person import DOUBT, ROOM
+from kb.ask.person import LEADS
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
@@ -182,7 +182,7 @@ def opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool, 
     """
     lines = [*hanging("! ", telling.caution, setting), ""] if telling.caution else []
     lines += [*prose(telling.leads, setting), ""] if telling.leads else []
-    doubts = [text for text in telling.minds if text.startswith((DOUBT, ROOM))]
+    doubts = [text for text in telling.minds if text.startswith(LEADS)]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     commonest = matter.cause.id == matter.fault.causes[0].id
     taken = "" if named or telling.cause_named else f", {taken_said(telling.besides, commonest=commonest)}"

@@ -3,7 +3,7 @@
 import pytest
 
 from kb.ask.shelf import Shelf
-from kb.bests import Best
+from kb.bests import Best, with_parts
 from kb.make.library import Library
 from kb.show.by_numbers import RATIOS, Ratio, by_numbers
 from kb.terms import DrillId, LiftId
@@ -41,3 +41,10 @@ def test_what_is_named_is_in_the_library(library: Library) -> None:
     for each in RATIOS:
         assert LiftId(each.of) in library.lifts
         assert DrillId(each.base) in library.drills or LiftId(each.base) in library.lifts
+
+
+def test_a_best_is_not_held_against_itself(shelves: dict[LiftId, Shelf], names: dict[str, str]) -> None:
+    """Who clean and jerks it has cleaned it: of the clean alone that says nothing."""
+    library = {lift_id: shelf.lift for lift_id, shelf in shelves.items()}
+    bests = with_parts({"clean-and-jerk": Best(65)}, library)
+    assert by_numbers(library[LiftId("clean-and-jerk")], bests, names) == ()
