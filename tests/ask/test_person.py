@@ -222,6 +222,15 @@ def test_words_that_helped_are_not_taken_to_have_failed() -> None:
         ("new shoes with a higher heel three weeks ago", ["Other shoes"]),
         ("since I moved her from every day to three days", ["Something was changed"]),
         ("no new shoes, old ones", []),
+        ("first on Monday it's crisp; on Friday we put squats in front and it's all misses", ["Is it the order?"]),
+        ("we put squats in front on Friday; snatched first it's crisp", ["Is it the order?"]),
+        ("I squat with the bar in front right down to a box, fine", []),
+        ("decent at the club, at mine on thick foam he totters", ["Is it the floor"]),
+        ("clean ones on the concrete, none on the foam", ["Is it the floor"]),
+        ("we train on grass", ["Grass"]),
+        ("a beginner, month two, empty bar", ["New to it"]),
+        ("could be he is scared of it, or is she afraid for the neck?", []),
+        ("she is afraid of it", ["Afraid"]),
     ],
 )
 def test_what_changed_of_late_is_minded(said: str, begins: list[str]) -> None:

@@ -17,6 +17,7 @@ from kb.show.care import LOWERED, NO_REVIEW, USUAL, Due, begun, cares
 from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
+from kb.show.first_text import first_text
 from kb.show.instead_text import instead_text
 from kb.show.look_first import first_said
 from kb.show.no_chain_text import no_chain_text, session_said
@@ -122,14 +123,32 @@ def test_what_fits_what_was_seen_leads() -> None:
     found = small_chain("hips-rise-first")
     items = "- **Soft shoes**: off with them.\n- **Tired**: singles."
     matter = found.matter._replace(fault=found.matter.fault._replace(sections={"Look first": items}))
-    telling = Telling(first_said(matter.fault, 1), 1)
+    telling = Telling(first_said(matter.fault, 1), 1, cause_named=True)
     lines = chain_text(found._replace(matter=matter), "full", Setting(80), named=True, telling=telling)
     text = "\n".join(lines)
-    assert text.index("First: Soft shoes: off with them. If that mends it") < text.index(
-        "If it stays, the drills are for"
-    )
+    assert text.index("First: Soft shoes: off with them. If that mends it") < text.index("Because: ")
     assert text.count("Soft shoes") == 1
     assert "  2. Tired: singles." in text
+
+
+def test_what_leads_leads_alone_until_a_cause_is_found() -> None:
+    """No cause is taken: the checks, then what every cause calls for, each drill told once and then named."""
+    found = small_chain("hips-rise-first")
+    items = "- **Soft shoes**: off with them.\n- **Tired**: singles."
+    matter = found.matter._replace(fault=found.matter.fault._replace(sections={"Look first": items}))
+    telling = Telling(first_said(matter.fault, 1), 1, helped="a stop", weeks=3)
+    others = list(instead(found.matter))
+    lines = first_text(found._replace(matter=matter), "full", Setting(80), others=others, telling=telling)
+    text = flat("\n".join(lines))
+    parts = ("First: Soft shoes", "Helped at once: a stop", "Week 1", "2. Tired: singles", "If it stays, what each", USUAL)
+    places = [text.index(flat(part)) for part in parts]
+    assert places == sorted(places)
+    assert "Because:" not in text
+    causes = [found.matter.cause, *(other.cause for other in others)]
+    assert all(f"{human(cause.id).capitalize()} (" in text for cause in causes)
+    standard = flat(found.routes[0].entries[-1].drill.standard.seen)
+    assert text.count(standard) == 1
+    assert NO_REVIEW in text
 
 
 def test_a_number_that_there_is_not_is_refused() -> None:

@@ -12,7 +12,7 @@ from kb.ask.shelf import Shelf
 from kb.bests import Best, reckoned
 from kb.commands.group import drillpath
 from kb.discs import iron_of
-from kb.show.heavy import AFRAID, EMPTY, LOWERED, gently, in_kilograms, no_more_than, shares
+from kb.show.heavy import AFRAID, EMPTY, LIGHT_TOP, LOWERED, gently, in_kilograms, lightly, no_more_than, shares
 from kb.terms import FaultId, ItemId, LiftId, Load, Stage
 
 
@@ -75,6 +75,16 @@ def test_who_is_afraid_goes_no_further_than_two_thirds_or_so(shelves: dict[LiftI
     assert f"up to {AFRAID} kg" in gently(heavy, found.matter.cause)(last)
     late = chain(shelf, asked._replace(cause="late-under")).matter.cause
     assert gently(heavy, late)(last) == heavy(last) != gently(heavy, found.matter.cause)(last)
+
+
+def test_a_light_lift_ends_short_of_heavy(shelves: dict[LiftId, Shelf]) -> None:
+    """Common practice, no source: at working load, and of what is no whole lift, all that its entry names is told."""
+    shelf = shelves[LiftId("clean")]
+    asked = ChainQuestion(FaultId("clean-bar-crashes"), shelf.kits["full"], load=Load.WORKING)
+    entries = chain(shelf, asked).routes[0].entries
+    assert [entry.load for entry in entries[-2:]] == [Load.LIGHT, Load.WORKING]
+    assert f"{LIGHT_TOP} %" in lightly(shares)(entries[-2]) != shares(entries[-2])
+    assert all(lightly(shares)(entry) == shares(entry) for entry in (*entries[:-2], entries[-1]))
 
 
 def test_no_more_is_told_than_there_is(shelves: dict[LiftId, Shelf]) -> None:

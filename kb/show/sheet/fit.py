@@ -37,8 +37,8 @@ class Paper(NamedTuple):
     name: str
     width: float
     height: float
-    side: float = 11.0
-    end: float = 9.0
+    side: float = 9.0
+    end: float = 7.0
 
     @property
     def across(self) -> float:
@@ -151,7 +151,7 @@ PARAGRAPH_EM, DRILL_EM = 0.15, 1.3
 
 def _chart_width(size: float) -> float:
     """How wide the chart is drawn, as a share of the page: its words are no larger than the rest."""
-    return 1.0 if size > 8.5 else 0.84 if size > 7.5 else 0.72
+    return 1.0 if size > 8.5 else 0.84 if size > 7.5 else 0.72 if size > 7 else 0.64
 
 
 def _fixed_height(fixed: Fixed, paper: Paper, size: float) -> float:
