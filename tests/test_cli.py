@@ -518,7 +518,14 @@ def test_where_it_only_shows_from_some_weight_the_work_is_near_it(monkeypatch: p
     assert max(upto) == 81
     without_best = " ".join(ask(*asked, "--shows-from", "85").stdout.split())
     assert "68 kg, up to 81 kg" in without_best
-    assert "is not in the range" in ask(*asked, "--shows-from", "0", code=2).stderr
+    assert "is not between 1 and 500 kg" in ask(*asked, "--shows-from", "0", code=2).stderr
+    assert "is not between 1 and 110 %" in ask(*asked, "--shows-from", "130%", code=2).stderr
+    assert "neither kilograms, as 70, nor a share" in ask(*asked, "--shows-from", "heavy", code=2).stderr
+    share = " ".join(ask(*asked, "--shows-from", "85%").stdout.split())
+    assert "It shows from 85 % of the best snatch" in share
+    assert "68 to 81 % of the best snatch, not to where it shows" in share
+    known = " ".join(ask(*asked, "--shows-from", "50%", "--best", "snatch=170").stdout.split())
+    assert "It shows from 85 kg" in known
     far = (
         "chain",
         "slow-off-floor",

@@ -32,6 +32,7 @@ from kb.commands.chain_none import put_none, session_command
 from kb.commands.fault_meant import fault_meant, lift_meant
 from kb.commands.said import cleared_option, said_of
 from kb.commands.sheet_file import figures_of, paper_of, put_sheet, sheet_options
+from kb.commands.shows_from import shows_from_of
 from kb.commands.telling import Lifter, heavy_of, telling_json, telling_of
 from kb.show.as_json import chain_json
 from kb.terms import LiftId, Load
@@ -85,9 +86,9 @@ __all__ = ["command"]
 @click.option("--why", is_flag=True, help="What it costs, what was left out, what other causes would change.")
 @click.option(
     "--shows-from",
-    type=click.FloatRange(min=1, max=500),
-    metavar="KG",
-    help="The least weight at which it is seen: the work is near that, and a light bar only the way there.",
+    callback=shows_from_of,
+    metavar="KG|N%",
+    help="The least weight, or per cent of the best, at which it is seen: the work is near that, not at a light bar.",
 )
 @click.option(
     "--heaviest",

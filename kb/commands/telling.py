@@ -12,6 +12,7 @@ from kb.ask.together import Together
 from kb.commands.beside_asked import besides
 from kb.commands.leading import Leading
 from kb.commands.said import SaidOf
+from kb.commands.shows_from import ShowsFrom, in_kilograms_if_known
 from kb.kit import BARS, TRAINING_BAR
 from kb.terms import FaultId, ItemId, Lift
 
@@ -39,7 +40,7 @@ class Lifter(NamedTuple):
     bar: str
     weeks: int | None
     named: bool
-    shows_from: float | None = None
+    shows_from: ShowsFrom | None = None
     heaviest: float | None = None
     beside: SaidOf = SaidOf()
     helped: str = ""
@@ -88,8 +89,15 @@ def heavy_of(db: sqlite3.Connection, lift: Lift, lifter: Lifter, have: frozenset
     from kb.show.where_it_shows import from_where_it_shows
 
     known = {name: best.kg for name, best in bests.items() if best.formula != RECKONED}
-    shows_from, least = min(lifter.shows_from, heaviest), (lighter or iron).least
-    return from_where_it_shows(shows_from, lift, known, heavy, least)
+    shows_from = in_kilograms_if_known(lifter.shows_from, known.get(lift.id))
+    if shows_from.percent:
+        return from_where_it_shows(shows_from.amount, lift, {lift.id: 100}, heavy, 0, _of_the_best(lift))
+    return from_where_it_shows(min(shows_from.amount, heaviest), lift, known, heavy, (lighter or iron).least)
+
+
+def _of_the_best(lift: Lift) -> str:
+    """What shares of a best that isn't known are told in."""
+    return f" % of the best {lift.name.lower()}"
 
 
 def telling_of(db: sqlite3.Connection, found: Chain, lifter: Lifter) -> "Telling":
@@ -132,7 +140,11 @@ def _numbers(db: sqlite3.Connection, shelf: Shelf, have: frozenset[ItemId], lift
         from kb.show.where_it_shows import passed_said
 
         best = bests.get(shelf.lift.id)
-        said = (passed_said(lifter.shows_from, best.kg if best else None, lifter.heaviest or math.inf),)
+        shows_from = in_kilograms_if_known(lifter.shows_from, best.kg if best else None)
+        if shows_from.percent:
+            said = (passed_said(shows_from.amount, 100, unit=_of_the_best(shelf.lift)),)
+        else:
+            said = (passed_said(shows_from.amount, best.kg if best else None, lifter.heaviest or math.inf),)
     if not bests:
         return said
     from kb.show.by_numbers import by_numbers

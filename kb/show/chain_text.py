@@ -47,9 +47,9 @@ __all__ = [
 ]
 
 HEAVIER = (
-    "Only seen from some weight on? On the terminal `--shows-from 70` puts the work near that, `--load working` ends"
-    " there. Once the last standard is met, the lift goes on by 2.5 kg at a time to a step under where it shows; two"
-    " misses running end it."
+    "Only seen from some weight on? On the terminal `--shows-from 70` (or `85%`) puts the work near that, `--load"
+    " working` ends there. Once the last standard is met, the lift goes on by 2.5 kg at a time to a step under where it"
+    " shows; two misses running end it."
 )
 """What to do where a chain at a light bar is too light to show it. Common practice, no source."""
 

@@ -140,7 +140,14 @@ def test_what_leads_leads_alone_until_a_cause_is_found() -> None:
     others = list(instead(found.matter))
     lines = first_text(found._replace(matter=matter), "full", Setting(80), others=others, telling=telling)
     text = flat("\n".join(lines))
-    parts = ("First: Soft shoes", "Helped at once: a stop", "Week 1", "2. Tired: singles", "If it stays, what each", USUAL)
+    parts = (
+        "First: Soft shoes",
+        "Helped at once: a stop",
+        "Week 1",
+        "2. Tired: singles",
+        "If it stays, what each",
+        USUAL,
+    )
     places = [text.index(flat(part)) for part in parts]
     assert places == sorted(places)
     assert "Because:" not in text
