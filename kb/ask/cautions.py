@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from kb.ask.denied import DENIED, HEDGED, SENTENCE
-from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD, SIGNS, VITAL
+from kb.ask.in_passing import HARD, IN_PASSING, LEAST_WORDS, MILD, SIGNS, VITAL, is_over
 from kb.ask.mended import MENDED, MENDS, UNSETTLED, is_cleared
 from kb.ask.minors import MINORS, tells
 from kb.ask.misspelt import misspelt
@@ -107,7 +107,7 @@ _CANT = r"(?:can ?t|couldn ?t|cannot|could not|unable to)"
 _HEEL = rf"{_CANT} (?:walk|stand|go)(?: up)? on (?:that|his|her|my|the|its|one) (?:\w+ )?(?:heel|toes)"
 _TOES = r"(?:catch(?:es)?|catching|trips over|stubs|drags|dragging) (?:his|her|my|their) (?:own )?toes"
 _CLUMSY = (
-    r"(?:drop(?:s|ped|ping)? (?:a|his|her|my|the) (?:\w+ )?(?:mug|cup|pen|phone|keys|fork|glass)"
+    r"(?:drop(?:s|ped|ping)? (?:a|his|her|my|the) (?:\w+ )?(?:mug|cup|pen|keys|fork|glass)"
     r"|fumbl\w*(?: \w+){0,3} buttons?"
     r"|(?:hand|arm|leg|foot) (?:has |is |s )?(?:got|gotten|become|gone|going|getting) (?:clumsy|weak|weaker|numb))"
 )
@@ -139,6 +139,10 @@ WORD = re.compile("^(?:" + "|".join(STEMS) + ")")
 PHRASE = re.compile(
     r"\b(?:" + "|".join((*NEVER, *YOUTH, *PHRASES, *SOMEBODY, *SOON, _HEEL, _TOES, _CLUMSY, _BEAT)) + r")\b"
 )
+
+
+OTHERWISE = re.compile(r"\b(?:" + "|".join((*SOMEBODY, *SOON)) + r")\b")
+"""What is told without a word of pain: that is over only where somebody who may says so."""
 
 
 class Care(NamedTuple):
@@ -219,7 +223,16 @@ def _read(text: str) -> tuple[Care, str]:
     over = is_cleared(said) or (MENDED.search(said) and not fresh)
     if over and rest and not _troubled(rest):
         return Care(" ".join((CAUTION, *says)), rest), said
+    others = _untroubled(said)
+    told = [(parts[n], parts[n + 1] if n + 1 < len(parts) else "") for n in troubled]
+    if told and others and len(said.split()) >= LEAST_WORDS and _settled(told, said):
+        return Care(" ".join((IN_PASSING, *says)), others), said
     return _in_passing(said, near), said
+
+
+def _settled(told: Sequence[tuple[str, str]], said: str) -> bool:
+    """Whether all trouble that is told is over, and none of it is for somebody qualified whenever it was."""
+    return is_over(told) and not OTHERWISE.search(said) and not never_cleared(said)
 
 
 def _in_passing(said: str, near: Sequence[str]) -> Care:

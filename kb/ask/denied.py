@@ -22,7 +22,10 @@ _UNHURT = (
 )
 
 _FIGURE = (
-    r"looks? painful|a (?:real |right )?pain to \w+"
+    r"looks? painful|a (?:real |right )?pain (?:in the neck )?to \w+|hurts (?:my eyes|to (?:look at|watch|see))"
+    r"|(?:physically )?hurts to (?:look|watch)|eyes (?:are )?bleed\w*|cold sores?|hay fever|not pain"
+    r"|(?:flu|covid|tetanus|booster) (?:jab|shot)|dentist(?: \w+){0,12} numb"
+    r"|(?:isn ?t|is not|not|never) dizzy(?: or anything)?"
     r"|(?:red )?(?:lights?|losses|losing|misses|defeats?) (?:that |which )?(?:really |still )?hurts?"
 )
 

@@ -12,6 +12,7 @@ _JAW = r"jaw (?:\w+ ){0,2}(?:tight|numb|stiff|heavy)"
 _PART = r"(?:shoulder|knee|back|hip|arm|elbow|neck|leg|wrist)"
 _LIMB = r"(?:fingers?|hands?|arms?|foot|feet|toes?|thumbs?)"
 _CANT = r"(?:can ?t|couldn ?t|cannot|could not)"
+_THEN = r"(?! (?:in (?:19|20)\d\d|as a|at (?:\w+teen|twenty|\d\d)|(?:\w+ )?years|long ago|when))"
 _ONE = r"(?:somebody|someone|something)"
 _PUS = r"(?:yellow|green) (?:stuff|goo)|pus|oozing"
 
@@ -71,7 +72,7 @@ c section|c(?:a)?esar\w*|monthlies|(?:little one|baby) on the way
 (?:woke|wakes?)(?: \w+){{0,5}} (?:arm|leg|neck|shoulder) (?:won ?t|can ?t)
 antidepressant\w*|zaps|(?:platform|room) tilts
 (?:electric|burning) (?:line|streak|feeling|zap)
-(?:gallbladder|appendix|tonsils|womb|kidney) (?:\w+ )?out(?! (?:in (?:19|20)\d\d|as a|(?:\w+ )?years|long ago|when))
+(?:gallbladder|appendix|tonsils|womb|kidney) (?:\w+ )?out{_THEN}
 keyhole
 came off (?:\w+ )?(?:medic\w*|tablets|pills|meds)|spitting (?:since|to|for)|sauna (?:\w+ ){{0,3}}(?:weigh|class)
 (?:lump|bulge)(?: \w+){{0,5}} (?:groin|belly|navel|breast|armpit|neck)|push (?:it|them) back in

@@ -116,14 +116,18 @@
     const rest = left(more, caution.mended, caution.mends);
     const settled = (isCleared(said) || (has(caution.mended) && !parts.some((part) => troubled(part) && new RegExp(caution.unsettled).test(part)))) && !troubled(rest);
     if (settled && rest) return [[caution.says, ...says].join(" "), rest, said];
+    const words = said.split(" "), others = untroubled(said);
+    // all of it over, as the sentence that tells it says, or the next
+    const isOver = (part, n) => !ill[n] || (new RegExp(caution.over).test(`${part} ${parts[n + 1] || ""}`) && !new RegExp(caution.notOver).test(part) && !new RegExp(caution.stays).test(parts[n + 1] || ""));
+    const long = words.length >= caution.leastWords;
+    if (long && others && ill.includes(true) && parts.every(isOver) && !has(caution.otherwise) && !neverCleared(said)) return [[caution.inPassing, ...says].join(" "), others, said];
     // all of it cleared, or told in passing, in a long question about something else: mild, or of the past
     const besides = (pattern) => near.some((part) => new RegExp(pattern).test(part));
     if (has(caution.hard) || besides(caution.signs)) return [caution.says, null, said];
-    const others = untroubled(said);
     if (isCleared(said) && others && !neverCleared(said)) return [caution.says, others, said];
-    const words = said.split(" "), mild = new RegExp(caution.mild);
+    const mild = new RegExp(caution.mild);
     const troubles = [...(said.match(new RegExp(caution.phrase, "g")) || []), ...words.filter(told)];
-    if (words.length < caution.leastWords || besides(caution.vital) || !troubles.every((each) => mild.test(each))) return [caution.says, null, said];
+    if (!long || besides(caution.vital) || !troubles.every((each) => mild.test(each))) return [caution.says, null, said];
     return [caution.inPassing, others, said];
   };
 
