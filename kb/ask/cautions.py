@@ -225,14 +225,14 @@ def _read(text: str) -> tuple[Care, str]:
         return Care(" ".join((CAUTION, *says)), rest), said
     others = _untroubled(said)
     told = [(parts[n], parts[n + 1] if n + 1 < len(parts) else "") for n in troubled]
-    if told and others and len(said.split()) >= LEAST_WORDS and _settled(told, said):
+    if told and others and len(said.split()) >= LEAST_WORDS and _settled(told, near, said):
         return Care(" ".join((IN_PASSING, *says)), others), said
     return _in_passing(said, near), said
 
 
-def _settled(told: Sequence[tuple[str, str]], said: str) -> bool:
+def _settled(told: Sequence[tuple[str, str]], near: Sequence[str], said: str) -> bool:
     """Whether all trouble that is told is over, and none of it is for somebody qualified whenever it was."""
-    return is_over(told) and not OTHERWISE.search(said) and not never_cleared(said)
+    return is_over(told) and not any(map(SIGNS.search, near)) and not OTHERWISE.search(said) and not never_cleared(said)
 
 
 def _in_passing(said: str, near: Sequence[str]) -> Care:

@@ -50,8 +50,8 @@ OVER = re.compile(
     r"|at (?:school|uni\w*|college|(?:eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen|twenty))"
     r"|once(?! (?:more|again|it|the|i|he|she|we|they))|in a comp|ended with|until (?:1[5-9]|[2-5]\d)"
     r"|(?:all |is |was )?over (?:now|since)|all over now|gone|(?:all )?(?:back to normal|balanced)"
-    r"|used to (?:them|it) now|adapted|fine (?:this year|now|since)|all (?:good|fine|clear|well)|no after ?effects|healed"
-    r"|well managed|approved"
+    r"|used to (?:them|it) now|adapted|fine (?:this year|now|since)|all (?:good|fine|clear|well)"
+    r"|no after ?effects|healed|well managed|approved"
     r"|never (?:once |without )?(?:hurt|hurting|been)|without (?:ever )?hurting|for decades"
     r"|long(?: since)? (?:ago|gone|past|over|healed)|(?:1|one|a) day|same (?:day|evening)|that (?:day|evening|time))\b"
 )

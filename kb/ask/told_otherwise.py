@@ -102,6 +102,7 @@ pills? for (?:the |my |his |her )?(?:fits?|epilep\w*|heart|pressure|sugar)
 (?:fingers?|hands?|forearms?|toes?) (?:go|goes|went|turns?|turn|is|are) (?:\w+ )?(?:white|cold|blue)
 (?:he|she|i) limps?|limping|stairs (?:are |is )?one at a time|crutches|in a (?:boot|cast|sling|splint|brace)
 hand (?:opens|lets go|drops things) (?:by itself|on its own|without)|tell it to hold
+(?:knee|leg|ankle|hip) (?:gives|gave|giving) way(?: \w+){{0,5}} (?:stairs|walking|under (?:me|him|her)|standing|street)
 shakes? (?:the|his|her|my) leg(?: \w+){{0,6}} (?:opens|unlocks|loosens)|unlocks? (?:\w+ ){{0,3}}(?:knee|noise)
 painkillers?|ibuprofen|paracetamol|anti ?inflammator\w*|cortisone|steroid (?:shots?|injection\w*)
 (?:shots?|injections?|jabs?) in (?:the|my|his|her) {_PART}|told (?:me|him|her) to rest (?:it|the|my|his|her)

@@ -846,6 +846,13 @@ def test_words_that_could_be_mistaken_are_answered(phrase: str) -> None:
     assert care_of(phrase).rest is not None
 
 
+@pytest.mark.parametrize("phrase", phrases("in_passing_over.tsv"))
+def test_what_is_over_by_its_own_sentence_is_answered(phrase: str) -> None:
+    """Written by a reader who hadn't seen the words that are known; with one more word it isn't over."""
+    assert care_of(phrase).rest is not None
+    assert care_of(f"{phrase} Since then it is swollen.").rest is None
+
+
 @pytest.mark.parametrize("phrase", phrases("youth.tsv"))
 def test_sixteen_and_seventeen_are_known_by_birthdays_and_school_years(phrase: str) -> None:
     """A care of their own, and then the answer."""

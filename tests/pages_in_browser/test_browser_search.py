@@ -52,6 +52,10 @@ def phrases() -> list[str]:
         "sore.tsv",
         "knocked.tsv",
         "landed.tsv",
+        "in_passing_over.tsv",
+        "told_otherwise.tsv",
+        "healthy.tsv",
+        "youth.tsv",
     )
     lines = [line for file in files for line in (DATA / file).read_text("utf-8").splitlines()[1:]]
     return [line.split("\t")[0] for line in lines if line]

@@ -119,10 +119,10 @@
     const words = said.split(" "), others = untroubled(said);
     // all of it over, as the sentence that tells it says, or the next
     const isOver = (part, n) => !ill[n] || (new RegExp(caution.over).test(`${part} ${parts[n + 1] || ""}`) && !new RegExp(caution.notOver).test(part) && !new RegExp(caution.stays).test(parts[n + 1] || ""));
-    const long = words.length >= caution.leastWords;
-    if (long && others && ill.includes(true) && parts.every(isOver) && !has(caution.otherwise) && !neverCleared(said)) return [[caution.inPassing, ...says].join(" "), others, said];
-    // all of it cleared, or told in passing, in a long question about something else: mild, or of the past
     const besides = (pattern) => near.some((part) => new RegExp(pattern).test(part));
+    const long = words.length >= caution.leastWords;
+    if (long && others && ill.includes(true) && parts.every(isOver) && !besides(caution.signs) && !has(caution.otherwise) && !neverCleared(said)) return [[caution.inPassing, ...says].join(" "), others, said];
+    // all of it cleared, or told in passing, in a long question about something else: mild, or of the past
     if (has(caution.hard) || besides(caution.signs)) return [caution.says, null, said];
     if (isCleared(said) && others && !neverCleared(said)) return [caution.says, others, said];
     const mild = new RegExp(caution.mild);
