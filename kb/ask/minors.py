@@ -101,7 +101,7 @@ MINORS = (
         re.compile(r"\b(?:hook(?:ed|ing)?|grip)\b"),
         re.compile(
             rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
-            rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b"
+            rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b|\bhook(?: (?:grip|thing|bit|one))? (?:\w+ )?{_SQUEEZES}\b"
         ),
         re.compile(
             r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|injur\w*|broke\w*"

@@ -25,6 +25,7 @@ from kb.commands.asked import (
     to_option,
     words,
 )
+from kb.commands.beside_asked import explains
 from kb.commands.best_options import best_options
 from kb.commands.by_screen_asked import ByScreen, by_screen_option
 from kb.commands.chain_asked import about_of, question_of, shelf_asked, sought, unsure_said
@@ -150,6 +151,7 @@ def command(
     # a session ends in the whole lift
     told = telling_of(db, found, lifter)._replace(
         also_causes=about.also,
+        checks_first=lifter.said is not None and explains(about.fault, about.too) is None,
         session="" if to or quiet or asked["leave_out"] else session_command(ctx, found.matter.question),
     )
     settled = (lifter.named and not unsure_said(lifter.said)) or about.leads.number is not None

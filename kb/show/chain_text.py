@@ -10,13 +10,14 @@ from kb.ask.person import LEADS
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
-from kb.kit import STICKS, fit, loads
+from kb.kit import STICKS
 from kb.show.at_stick import at_stick_said
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said, taken_said
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
+from kb.show.chain_said import NO_SPLIT, NO_STICK, UNSURE, UNTIL, UNTOLD, after_said, heavier_said, others_said
 from kb.show.chart import chart
-from kb.show.coach_words import LOADS, human, listed, throughout_said
+from kb.show.coach_words import LOADS, human, throughout_said
 from kb.show.entry_lines import entry_lines
 from kb.show.heavy import Heavy, shares
 from kb.show.instead_text import by_turns_text, instead_text, too_text
@@ -31,86 +32,13 @@ from kb.show.time_left import time_left
 from kb.terms import Fault, ItemId, Load
 
 __all__ = [
-    "AT_WEIGHT",
-    "HEAVIER",
-    "NO_SPLIT",
-    "NO_STICK",
-    "after_said",
     "chain_text",
     "closing",
     "entry_told",
-    "heavier_said",
     "looked_first",
     "opening",
-    "others_said",
     "said_text",
 ]
-
-HEAVIER = (
-    "Only seen from some weight on? On the terminal `--shows-from 70` (or `85%`) puts the work near that, `--load"
-    " working` ends there. Once the last standard is met, the lift goes on by 2.5 kg at a time to a step under where it"
-    " shows; two misses running end it."
-)
-"""What to do where a chain at a light bar is too light to show it. Common practice, no source."""
-
-AT_WEIGHT = (
-    "At working weight begin a tenth below where it shows and go up by 1 to 2.5 kg at a time, singles or pairs, while"
-    " the standard is met; two misses running end it. The light drills are passed as soon as theirs is met."
-)
-"""How the lift is loaded at the end of a chain for a fault that weight brings. Common practice, no source."""
-
-
-UNSURE = "As you say, the cause isn't sure: these checks come first, and what they find says which drills follow."
-"""Where it was named, and doubted in the same breath. Common practice, no source."""
-
-NO_SPLIT = (
-    "Jerks without a split, or won't split? Nobody need: the power jerk ends the chain then, locked as the feet land"
-    " and held. On the terminal `--to power-jerk`."
-)
-"""For who keeps another form of the jerk. Common practice, no source."""
-
-
-NO_STICK = (
-    'No stick was listed: where "stick first" stands below, a broom handle does, or the empty bar at half the speed.'
-    " With `broom` in `--have` there may be more drills."
-)
-"""For who listed what there is, and no stick. Common practice, no source."""
-
-
-def heavier_said(matter: Matter) -> str:
-    """How to go on where the fault needs weight, or how to load at the end; nothing where there is no weight here."""
-    if matter.load is Load.WORKING:
-        return AT_WEIGHT
-    drill, shelf = matter.shelf.drills[matter.shelf.lift.drill], matter.shelf
-    fitted = fit(drill, matter.question.have, shelf.items)
-    if matter.load is not Load.LIGHT or fitted is None or loads(drill, fitted, Load.WORKING)[-1:] != (Load.WORKING,):
-        return ""
-    return HEAVIER
-
-
-def after_said(chain: Chain) -> str:
-    """What to say before the strengthening that follows a chain; nothing if there is nothing to say."""
-    if chain.matter.worked_cause.kind != "strength":
-        return "After training, for strength:" if chain.finish else ""
-    if not chain.finish:
-        return (
-            "Strength comes slowly, over weeks: the drills above that are work, and not checks, are the main work, two"
-            " or three times a week."
-        )
-    return (
-        "Strength comes slowly, so what follows is the main work, over weeks: two or three times a week, after the"
-        " lifts or on a day between, light on the first day, then 2.5 kg more a session as long as its standard is met."
-        " The chain keeps the lift in order meanwhile."
-    )
-
-
-def others_said(chain: Chain) -> str:
-    """The strengthening that isn't told in full, by name."""
-    full = {entry.drill.id for entry in chain.strengthen}
-    names = [drill.name for drill in chain.finish if drill.id not in full]
-    if not names:
-        return ""
-    return f"{'Others' if full else 'Once what they build on is held'}: {listed(names)}."
 
 
 def chain_text(
@@ -131,13 +59,9 @@ def chain_text(
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.weighs(matter.cause)
     only_heavy = telling.shows_from or matter.question.load is Load.WORKING
-    lines = [*_title(matter, best, kit, setting), *opening(matter, setting, telling, named=named)]
+    lines = _title(matter, best, kit, setting)
+    lines += _before_the_drills(matter, setting, telling, named=named, others=bool(others))
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
-    if not named:
-        lines += ["", *wrapped(UNSURE, setting.width)] if telling.cause_named else []
-        lines += tell_lines(matter.fault, setting, shows_from=only_heavy)
-        lines += wrapped("If it is another, its drills stand after these.", setting.width) if others else []
-    lines += looked_first(matter.fault, setting) if first is None else []
     lines += ["", *_chart(matter, best, setting), *_sittings(best, setting), *_proved(best, setting)]
     if not matter.question.have & {*STICKS}:
         lines += ["", *wrapped(NO_STICK, setting.width)]
@@ -175,6 +99,19 @@ def chain_text(
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
 
 
+def _before_the_drills(matter: Matter, setting: Setting, telling: Telling, *, named: bool, others: bool) -> list[str]:
+    """The cause, the checks where none was named, and what to look at first; the checks lead where they are to."""
+    only_heavy = telling.shows_from or matter.question.load is Load.WORKING
+    looks = looked_first(matter.fault, setting) if telling.first is None else []
+    checks = [] if named else tell_lines(matter.fault, setting, shows_from=only_heavy)
+    checks += wrapped("If it is another, its drills stand after these.", setting.width) if others and not named else []
+    if not checks or not telling.checks_first:
+        return [*opening(matter, setting, telling, named=named), *checks, *looks]
+    lines = opening(matter, setting, telling, named=named, because=False)
+    lines += ["", *wrapped(UNSURE if telling.cause_named else UNTOLD, setting.width), *checks, *looks, ""]
+    return lines + _because(matter, setting, taken="the commonest", helped=telling.helped, lead=UNTIL)
+
+
 def opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool, because: bool = True) -> list[str]:
     """What comes before the checks: a care, what leads, why it happens, what was seen too, who is asked about.
 
@@ -185,7 +122,7 @@ def opening(matter: Matter, setting: Setting, telling: Telling, *, named: bool, 
     doubts = [text for text in telling.minds if text.startswith(LEADS)]
     lines += [line for text in doubts for line in [*wrapped(text, setting.width), ""]]
     commonest = matter.cause.id == matter.fault.causes[0].id
-    taken = "" if named or telling.cause_named else f", {taken_said(telling.besides, commonest=commonest)}"
+    taken = "" if named or telling.cause_named else taken_said(telling.besides, commonest=commonest)
     lines += _because(matter, setting, taken=taken, helped=telling.helped) if because else []
     lines += [line for text in telling.advice for line in wrapped(text, setting.width)]
     lines += [line for text in map(beside_said, telling.besides) for line in wrapped(text, setting.width)]
@@ -227,11 +164,12 @@ def _title(matter: Matter, route: Route, kit: str | None, setting: Setting) -> l
     return aside(matter.fault.name, setting.between.join([*facts, long]), setting)
 
 
-def _because(matter: Matter, setting: Setting, *, taken: str, helped: str) -> list[str]:
+def _because(matter: Matter, setting: Setting, *, taken: str, helped: str, lead: str = "Because") -> list[str]:
     """Why it happens, and what is kept to in every drill."""
     cause = matter.cause
     kept = wrapped(throughout_said(cause, matter.worked_cause, helped=helped), setting.width)
-    lines = hanging("", f"Because: {human(cause.id)} ({human(cause.kind)}{taken}). {cause.text}", setting)
+    kind = f"{human(cause.kind)}, {taken}" if taken else human(cause.kind)
+    lines = hanging("", f"{lead}: {human(cause.id)} ({kind}). {cause.text}", setting)
     if matter.worked.id != matter.fault.id:
         worked = f"{matter.worked.name} ({human(matter.worked_cause.id)})"
         lines += hanging("", f"So the chain works on what comes before it: {worked}.", setting)

@@ -16,8 +16,8 @@ class Telling(NamedTuple):
     `session` is the command that fills the minutes which a chain leaves over; `besides` are the faults seen too.
     `caution` is a care that what was said calls for, and `minds` what to mind in every drill because of it.
     `cause_named` says that the question named the cause, `shows_from` that it named the weight at which it shows;
-    `also_causes` are those that were found beside it. `helped` is what made it right at once, `advice` what is answered
-    to what others advise.
+    `also_causes` are those that were found beside it, and `checks_first` says that what was said doesn't settle the
+    cause: the checks lead. `helped` is what made it right at once, `advice` what is answered to what others advise.
     """
 
     leads: str = ""
@@ -34,6 +34,7 @@ class Telling(NamedTuple):
     also_causes: frozenset[str] = frozenset()
     helped: str = ""
     advice: tuple[str, ...] = ()
+    checks_first: bool = False
 
     def weighs(self, cause: Cause) -> Heavy:
         """How heavy each drill is for this cause, unless it was said where it shows: gently for who is afraid."""

@@ -14,7 +14,8 @@ from kb.ask.why import LeftOut, OtherCause, why
 from kb.errors import BadInput
 from kb.kit import Gear
 from kb.show.care import LOWERED, NO_REVIEW, USUAL, Due, begun, cares
-from kb.show.chain_text import AT_WEIGHT, HEAVIER, NO_SPLIT, chain_text
+from kb.show.chain_said import AT_WEIGHT, HEAVIER, NO_SPLIT, UNTIL, UNTOLD
+from kb.show.chain_text import chain_text
 from kb.show.coach_words import KEPT, dosed, human
 from kb.show.entry_lines import gear_said
 from kb.show.first_text import first_text
@@ -156,6 +157,21 @@ def test_what_leads_leads_alone_until_a_cause_is_found() -> None:
     standard = flat(found.routes[0].entries[-1].drill.standard.seen)
     assert text.count(standard) == 1
     assert NO_REVIEW in text
+
+
+def test_where_a_lifter_is_told_of_and_no_cause_the_checks_lead() -> None:
+    """Then what to begin with until they have found another; where a cause is named they stand below."""
+    found = small_chain("hips-rise-first")
+    others = list(instead(found.matter))
+    telling = Telling(checks_first=True)
+    lines = chain_text(found, "full", Setting(80), named=False, others=others, telling=telling)
+    text = flat("\n".join(lines))
+    places = [text.index(part) for part in (UNTOLD, "To tell the causes apart", UNTIL)]
+    assert places == sorted(places)
+    assert "Because:" not in text
+    named = flat("\n".join(chain_text(found, "full", Setting(80), named=True, others=others, telling=telling)))
+    assert named.index("Because:") < named.index("To tell the causes apart")
+    assert UNTOLD not in named
 
 
 def test_a_number_that_there_is_not_is_refused() -> None:

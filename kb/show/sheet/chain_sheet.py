@@ -11,7 +11,7 @@ from kb.show.at_stick import at_stick_said
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said
 from kb.show.care import Due, asks_first, begun, cares
-from kb.show.chain_text import after_said, others_said
+from kb.show.chain_said import after_said, others_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import (
     LOADS,

@@ -11,7 +11,7 @@ from kb.dose import minutes
 from kb.show.as_json import chain_json, no_chain_json
 from kb.show.bars import bands_of, route_bars
 from kb.show.care import asks_first, begun
-from kb.show.chain_text import after_said, heavier_said
+from kb.show.chain_said import after_said, heavier_said
 from kb.show.chart_svg import chart_figure
 from kb.show.coach_words import LOADS, human, listed, throughout_said
 from kb.show.look_first import look_first
