@@ -63,6 +63,25 @@ CHANGED: tuple[tuple[re.Pattern[str], str], ...] = (
     ),
     (
         re.compile(
+            r"\b(?:confused|lost|worse|stiff|freezes) (?:when|if|once) (?:i|we|you|somebody|anyone)"
+            r" (?:talks?|explains?|speaks?)\b|\bcopies well\b|\btoo many words\b"
+            r"|\b(?:copies|learns) (?:\w+ ){0,4}(?:watch\w*|seeing|copying|shown|well)\b"
+        ),
+        "Learns by seeing: each drill is shown twice, from the side, without a word; they copy it beside somebody who"
+        " does it well, and a nod says which one was right. What a drill asks them to say or to guess is left out.",
+    ),
+    (
+        re.compile(
+            r"\beverything(?: (?:is|was|s|goes|really|at once|else|together)){0,2} (?:really|wrong|at once)\b"
+            r"|\ball at once\b|\b(?:what|which) (?:do|should) i (?:pick|choose)\b"
+            r"|\bwhere (?:do|should) (?:i|we) (?:start|begin)\b"
+        ),
+        "Much at once: one thing only, from the top down, the rest unsaid for weeks: first what is held, overhead or on"
+        " the shoulders, then from the hip, then the knee, the floor last, with the bar empty. In the first weeks"
+        " nothing is mended, the lift is taught: on the terminal `drillpath path` with the lift's name.",
+    ),
+    (
+        re.compile(
             rf"{_NEW}.*\bempty bar\b|\bempty bar\b.*{_NEW}",
         ),
         "New to it, and the bar empty: no best is known, so the per cents don't count. A stick, then the lightest bar"

@@ -12,7 +12,10 @@ _ILL = (
 _NO_PAIN = (
     rf"(?:(?:no|without) {_ILL}(?: (?:or|and|nor|no) {_ILL})*|(?:doesn ?t|does not|don ?t|do not) (?:hurt|ache)"
     r"|(?:nothing|neither|none of it) (?:hurts|aches|is sore|is painful)|not (?:sore|painful|torn)"
-    r"|(?:not|isn ?t|aren ?t) in (?:any )?pain|in no pain|never (?:hurts?|aches))"
+    r"|(?:not|isn ?t|aren ?t) in (?:any )?pain|in no pain|never (?:hurts?|aches)"
+    r"|never had (?:any |an? )?(?:\w+ )?(?:problems?|trouble|pains?|injur(?:y|ies)|illness(?:es)?)"
+    r"|no (?:heart|health|back|knee|shoulder|wrist|hip|medical)"
+    r" (?:problems?|troubles?|issues?|complaints?|conditions?))"
 )
 _UNHURT = (
     r"(?:(?:and|but|she|he|i|they) )?(?:wasn ?t|weren ?t|isn ?t|(?:was|were|is|am|are|got) not|didn ?t get)"

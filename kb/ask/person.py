@@ -37,13 +37,13 @@ QUOTED = re.compile(r"[\"\u201c\u201d]([^\"\u201c\u201d]{1,80})[\"\u201c\u201d]"
 """What somebody said, in quotation marks: it says nothing of the lifter."""
 
 _BARE_AGE = re.compile(
-    r"(^\s*|\b(?!Snatch|Clean|Jerk|Week|Set|Day|Rep)(?:[A-Z][a-z]+|gent\w*|lady|wom[ae]n|m[ae]n|chap|bloke|member|lifter"
-    r"|neighbour|friend|granny|grandad|grandfather|grandmother)(?:, | \())([678][0-9])(?=[,;.)])"
+    r"(^\s*|\b(?!Snatch|Clean|Jerk|Week|Set|Day|Rep)(?:[A-Z][a-z]+|gent\w*|in law|lady|wom[ae]n|m[ae]n|chap|bloke"
+    r"|member|lifter|neighbour|friend|granny|grandad|grandfather|grandmother)(?:, | \())([678][0-9])(?=[,;.)])"
 )
 """An age that the words begin with, or that stands after a name or a word for somebody."""
 
 _OLD = r"(?:6[0-9]|7[0-9]|8[0-9])"
-_WHO = r"(?:man|men|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifter|member|members|lifters|someone|somebody)"
+_WHO = r"(?:man|men|gentlem[ae]n|woman|women|lady|ladies|chap|bloke|guy|boy|fella|lifters?|members?|someone|somebody)"
 _KIN = r"(?:dad|mum|mom|father|mother|wife|husband|uncle|aunt|friend|neighbou?r|lifter|member|athlete)"
 _NO_KILOS = r"(?! ?(?:kg|kilos?|cm|lbs?|per|minutes?|mins?|m\b))"
 _ANYONE = r"(?:i|i ve|my coach|coach|trainer|somebody|someone|they|we)"
@@ -67,7 +67,9 @@ PERSON = (
         ),
         "Past sixty: ask first about heart, blood pressure, thin bones, falls, joints replaced, medicines, and what"
         " their doctor allows. New or back to it: half the sets at first. Rests as long as they like, a day between,"
-        " weight in the smallest steps; something firm to hold on to where there is no bar, nothing loose near one.",
+        " weight in the smallest steps; something firm to hold on to where there is no bar, nothing loose near one. No"
+        " full squat is needed: a catch a quarter deep is a lift.",
+        "`--to power-clean`, `power-snatch` or `power-jerk` ends the chain so.",
     ),
     Minded(
         re.compile(

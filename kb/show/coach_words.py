@@ -6,6 +6,7 @@ from re import sub
 from kb import dose
 from kb.dials import Change
 from kb.kit import Gear
+from kb.show.helped_said import helped_said
 from kb.show.setting import Setting
 from kb.terms import Catch, Cause, Dose, Drill, Lift, Load, Speed, Stage, Standard
 
@@ -254,22 +255,13 @@ KEPT = (
 """What is true for any cause."""
 
 
-HELPED = (
-    "Helped at once: {helped}. So it leads. A grip, a stance, firm shoes or a limit simply stays. A word, a mark, a"
-    " count or a stop fades: one set of just that first, every repetition of drill 1 with it, then every other one, in"
-    " the lift the first of each set; gone once three running are right without it, back as soon as the fault is. A"
-    " hand on the bar, or anything loose underfoot, is no help."
-)
-"""What is said instead where it was told what helped. Common practice, no source."""
-
-
 def throughout_said(cause: Cause, worked_cause: Cause | None = None, *, briefly: bool = False, helped: str = "") -> str:
     """What to keep to in every drill for a cause, and for the one worked on where that is another's; may be nothing.
 
     `briefly` leaves out what is true for any cause; where it was told what `helped`, that is said instead.
     """
     both = dict.fromkeys(each.throughout for each in (cause, worked_cause) if each is not None and each.throughout)
-    said = [*both, *([HELPED.format(helped=helped)] if helped else [] if briefly else [KEPT])]
+    said = [*both, *([helped_said(helped)] if helped else [] if briefly else [KEPT])]
     return f"In every drill: {' '.join(said)}" if both else " ".join(said) if helped else ""
 
 

@@ -6,7 +6,7 @@ from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.show.care import asks_first
 from kb.show.chain_text import closing, looked_first, opening
-from kb.show.coach_words import HELPED
+from kb.show.helped_said import helped_said
 from kb.show.instead_text import causes_text, too_text
 from kb.show.over_weeks import over_weeks
 from kb.show.setting import Setting, aside, titled, wrapped
@@ -31,7 +31,7 @@ def first_text(
     where = setting.between.join([matter.shelf.lift.name.lower(), f"{kit} kit" if kit else "your gear"])
     lines = aside(matter.fault.name, where, setting)
     lines += opening(matter, setting, telling, named=False, because=False)
-    lines += wrapped(HELPED.format(helped=telling.helped), setting.width) if telling.helped else []
+    lines += wrapped(helped_said(telling.helped), setting.width) if telling.helped else []
     if telling.weeks is not None:
         stages = over_weeks(telling.weeks, matter.fault.gone)
         lines += ["", *(line for text in stages for line in wrapped(text, setting.width))]

@@ -229,7 +229,7 @@ def test_hostile_text_is_text() -> None:
 @pytest.mark.parametrize(("paper", "size"), [("a4", "A4"), ("letter", "letter")])
 def test_the_paper_is_named(paper: str, size: str) -> None:
     """The one rule in which papers differ."""
-    assert f"@page {{ size: {size}; margin: 9mm 11mm; }}" in chain_sheet(CRASH, "full", paper)
+    assert f"@page {{ size: {size}; margin: 7mm 9mm; }}" in chain_sheet(CRASH, "full", paper)
 
 
 def test_every_size_and_detail_has_its_rules() -> None:
