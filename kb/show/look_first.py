@@ -1,6 +1,6 @@
 """What a coach looks at before any drill for a fault: what its entry says, and what can be behind any of them."""
 
-from re import findall
+from re import findall, search
 
 from kb.errors import BadInput
 from kb.terms import Fault
@@ -10,7 +10,7 @@ __all__ = ["LATE", "first_said", "look_first", "sends_to"]
 LATE = (
     "**Right once or twice, wrong from the third, and on neither side nor at one weight more**: tired or in haste."
     " Singles, two minutes' rest; if four of five are right, lift so, and the chain can wait. Done so already: half"
-    " as many, longer rests, and hard days further apart. The day after hard sport: light, and judge it another day."
+    " as many, longer rests, and hard days further apart. After a day's work or hard sport: light, and judge it rested."
 )
 """What can be behind any fault. Common practice, no source."""
 
@@ -47,4 +47,4 @@ def _items(fault: Fault) -> list[str]:
     """Each of them, unless the entry says what is true for any itself."""
     said = fault.sections.get("Look first", "")
     items = [each.strip() for each in f"\n{said.strip()}".split("\n- ")[1:]]
-    return items if not items or "ingles" in said or "tired" in said else [*items, LATE]
+    return items if not items or search(r"\b(?:[Ss]ingles|tired)\b", said) else [*items, LATE]
