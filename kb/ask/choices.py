@@ -192,7 +192,9 @@ def _untested(matter: Matter) -> str:
     name = lift.name.lower()
     if matter.shelf.drills[lift.drill].stage is not Stage.WHOLE:
         return (
-            f"the {name} doesn't show this fault for sure: ask without `--to` or `--quiet`, or end in a part that does"
+            f"the {name} doesn't show this fault for sure. Kept to for good, it may leave the fault behind: `drillpath"
+            " path` with the same `--to` builds it up. Else ask without `--to` or `--quiet`, or end in a part that"
+            " does"
         )
     if matter.where.least.load > matter.load:
         under = "a bar" if matter.load < Load.LIGHT else "working weight"
