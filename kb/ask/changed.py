@@ -49,7 +49,10 @@ CHANGED: tuple[tuple[re.Pattern[str], str], ...] = (
     (
         re.compile(
             r"\b(?:squats|squatting|deadlifts|presses|pressing|pulls)(?: \w+){0,3}? (?:in front|first|before)\b"
-            rf"(?:{_SOON}{_RIGHT})|{_RIGHT}{_SOON}(?:squats|deadlifts) (?:in front|first|before)\b"
+            rf"(?:{_SOON}{_RIGHT}|.*\b(?:snatch|clean|jerk|lift)(?:es|ed|s)? first\b)"
+            rf"|{_RIGHT}{_SOON}(?:squats|deadlifts) (?:in front|first|before)\b"
+            r"|\b(?:snatch|clean|jerk|lift)(?:es|ed|s)? first\b.*"
+            r"\b(?:squats|deadlifts)(?: \w+){0,3}? (?:first|before)\b"
         ),
         "Is it the order? Right where the lift comes first and wrong behind squats or pulls: tired legs make it, and no"
         " drill mends those. The lift first, what strengthens last or on another day; where the room doesn't allow"

@@ -253,7 +253,8 @@ PERSON = (
 
 _ASKED = re.compile(
     r"\b(?:or|if|whether|could be|maybe|perhaps|might be|is)(?: (?:that|just|it|only))? (?:he|she|they|i)"
-    r"(?: (?:s|is|are|m|am|be))? (?:just |really |simply )?(?:scared|afraid|frightened|terrified|panic\w*|freez\w*)\b"
+    r"(?: (?:s|is|are|m|am|be))? (?:just |really |simply )?"
+    r"(?:scared|afraid|frightened|terrified|panic\w*|freezes|freezing)\b"
 )
 """Fear that somebody only wonders about: no fear is told."""
 

@@ -223,6 +223,7 @@ def test_words_that_helped_are_not_taken_to_have_failed() -> None:
         ("no new shoes, old ones", []),
         ("first on Monday it's crisp; on Friday we put squats in front and it's all misses", ["Is it the order?"]),
         ("we put squats in front on Friday; snatched first it's crisp", ["Is it the order?"]),
+        ("my group squats 5x5 first and I snatch on pudding legs, on Saturday I snatch first", ["Is it the order?"]),
         ("I squat with the bar in front right down to a box, fine", []),
         ("decent at the club, at mine on thick foam he totters", ["Is it the floor"]),
         ("clean ones on the concrete, none on the foam", ["Is it the floor"]),

@@ -19,6 +19,7 @@ pytestmark = pytest.mark.no_cover
         ("jerk-recovers-wrong-foot", "weak-front-leg"),
         ("hips-rise-first", "weak-legs-off-floor"),
         ("bar-loops-out", None),
+        ("clean-bar-crashes", None),
     ],
 )
 def test_a_cause_that_needs_weight_leads(db: sqlite3.Connection, fault: str, cause: str | None) -> None:
