@@ -111,6 +111,8 @@ def test_what_to_look_at_first_leads_on_paper_too(monkeypatch: pytest.MonkeyPatc
     stays = ask(*asked, "2", "--cause", "slow-lockout").stdout
     assert stays.startswith("Presses out the jerk")
     assert not ask(*asked, "2").stdout.startswith("Presses out the jerk")
+    two = ask("chain", "clean-bar-crashes", "--kit", "hall", "--first", "1").stdout
+    assert two.startswith("The bar crashes onto the shoulders"), "it names two faults, so neither is taken"
     assert "things to look at first" in ask(*asked, "9", "--sheet", str(sheet), code=2).stderr
     assert not sheet.exists()
 

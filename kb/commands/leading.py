@@ -20,7 +20,7 @@ class Leading(NamedTuple):
 
 
 def leading(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, number: int | None, *, stays: bool) -> Leading:
-    """What was chosen by its number, None for nothing; where it says to start with another fault, that fault.
+    """What was chosen by its number, None for nothing; where it says to start with one other fault, that fault.
 
     It `stays` with the one that was named where its cause was named too. Raises BadInput for a number that there isn't.
     """
@@ -32,8 +32,9 @@ def leading(db: sqlite3.Connection, shelf: Shelf, fault_id: FaultId, number: int
     fault = shelf.faults[fault_id]
     fault = fault._replace(sections=read.sections(db, "fault", [fault_id])[fault_id])
     text, others = first_said(fault, number), sends_to(fault, number)
-    other = next((each for each in shelf.faults.values() if each.name in others), None)
-    if other is None or stays:
+    found = [each for each in shelf.faults.values() if each.name in others]
+    if len(found) != 1 or stays:
         return Leading(fault_id, text, plain_markdown(text), number)
+    (other,) = found
     text += " So the drills are for that one."
     return Leading(other.id, text, plain_markdown(text))
