@@ -77,7 +77,6 @@ CHANGED: tuple[tuple[re.Pattern[str], str], ...] = (
         re.compile(
             r"\beverything(?: (?:is|was|s|goes|really|at once|else|together)){0,2} (?:really|wrong|at once)\b"
             r"|\ball at once\b|\b(?:what|which) (?:do|should) i (?:pick|choose)\b"
-            r"|\bwhere (?:do|should) (?:i|we) (?:start|begin)\b"
         ),
         "Much at once: one thing only, from the top down, the rest unsaid for weeks: first what is held, overhead or on"
         " the shoulders, then from the hip, then the knee, the floor last, with the bar empty. In the first weeks"

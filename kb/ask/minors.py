@@ -98,10 +98,12 @@ _YOUTH = re.compile(r"\b(?:" + "|".join(YOUTH) + r")\b")
 MINORS = (
     Minor(
         SQUEEZE,
-        re.compile(r"\b(?:hook(?:ed|ing)?|grip)\b"),
+        re.compile(r"\b(?:hook(?:ed|ing)?|grips?|gripping|holds? so)\b"),
         re.compile(
             rf"\bthumbs?\b(?: (?!wrist|elbow|back|shoulder|hand)\w+){{0,4}}? {_SQUEEZES}\b"
             rf"|\b{_SQUEEZES} (?:\w+ ){{0,3}}?thumbs?\b|\bhook(?: (?:grip|thing|bit|one))? (?:\w+ )?{_SQUEEZES}\b"
+            rf"|\bthumb (?:grip |thing |bit )?{_SQUEEZES}\b"
+            r"|\b(?:tight\w*|hard) that (?:\w+ )?(?:hands?|fingers?) hurts?\b"
         ),
         re.compile(
             r"\b(?:joint|knuckle|base|wrist|numb\w*|tingl\w*|sw[eo]ll\w*|blue|black|nail|sharp|injur\w*|broke\w*"
@@ -264,11 +266,13 @@ MINORS = (
     ),
     Minor(
         PINCH,
-        re.compile(r"\b(?:hips?|groin)\b.*\b(?:bottom|deep)\b|\b(?:bottom|deep)\b.*\b(?:hips?|groin)\b"),
-        re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: (?:feeling|ish))?\b"),
+        re.compile(
+            r"\b(?:hips?|groin)\b.*\b(?:bottom|deep)\b|\b(?:bottom|deep)\b.*\b(?:hips?|groin)\b|\bpinch together\b"
+        ),
+        re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: (?:feeling|ish|together))?\b"),
         re.compile(
             r"\b(?:pain\w*|hurt\w*|ach\w*|sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|catches|catching in|locks"
-            r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts|back|neck"
+            r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts|(?<!with flat )back(?! (?:flat|rounds))|neck"
             r"|child\w*|years? old|pregnan\w*)\b"
         ),
     ),

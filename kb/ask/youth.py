@@ -19,6 +19,7 @@ YOUTH = rf"""
 (?:boy|girl|lad|lass|pupil|aged|kid|daughter|son|teen(?:ager)?) (?:\w+ )?(?:of |aged |is |s )?1[67]\b{_NO_AGE}
 (?:boy|girl|lad|lass|pupil|aged|kid|daughter|son) (?:\w+ )?(?:of |aged |is |s )?(?:six|seven)teen(?! years? (?!o))
 (?:he|she|who|nephew|niece|cousin|brother|sister|lifter|trainee|student|friend|member) (?:is|s) 1[67]\b{_NO_AGE}
+(?:girl|boy|lad|lass|pupil|kid|student|lifter|junior)(?: \w+){{0,4}} (?:is|s) 1[67]\b{_NO_AGE}
 (?:is|s|m|am|im|still|only|just) (?:sixteen|seventeen)\b(?! (?:reps|sets|kilos?|kg|cm|weeks|months))
 (?:turn(?:s|ed)?|nearly|be|aged) (?:sixteen|seventeen)\b(?! (?:reps|sets|kilos?|kg|cm|weeks|months))
 (?:im|i m|i am|ll be|will be|turn(?:s|ed)?|just turned|still|aged) 1[67]\b{_NO_AGE}

@@ -151,7 +151,7 @@ PARAGRAPH_EM, DRILL_EM = 0.15, 1.3
 
 def _chart_width(size: float) -> float:
     """How wide the chart is drawn, as a share of the page: its words are no larger than the rest."""
-    return 1.0 if size > 8.5 else 0.84 if size > 7.5 else 0.72 if size > 7 else 0.64
+    return 1.0 if size > 8.5 else 0.84 if size > 7.5 else 0.72 if size > 7 else 0.56
 
 
 def _fixed_height(fixed: Fixed, paper: Paper, size: float) -> float:
