@@ -80,6 +80,8 @@ HEDGED = re.compile(
 
 
 SENTENCE = re.compile(
-    r"[.;!?\n]+(?!\s*(?:except|only|unless|until|till|but|apart|when|if|though|however|save|and|or)\b)", re.IGNORECASE
+    r"[.;!?\n]+(?!\s*(?:except|only (?:when|if|in|at|on|after|under|with|once|for)|unless|until|till|but|apart|when|if"
+    r"|though|however|save|and|or)\b)",
+    re.IGNORECASE,
 )
 """Where a sentence ends: what is said in the next is about something else, unless it takes back what was said."""

@@ -272,7 +272,8 @@ MINORS = (
         re.compile(r"\b(?:just |only )?(?:a )?(?:bit of a )?pinch(?:es|y|ing)?(?: (?:feeling|ish|together))?\b"),
         re.compile(
             r"\b(?:pain\w*|hurt\w*|ach\w*|sharp|sw[eo]ll\w*|numb\w*|tingl\w*|pop\w*|click\w*|catches|catching in|locks"
-            r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts|(?<!with flat )back(?! (?:flat|rounds))|neck"
+            r"|night|always|every time|worse|weeks|fell|torn?|thumbs?|shoulders?|elbows?|knee hurts"
+            r"|(?<!with flat )back(?! (?:flat|rounds))|neck"
             r"|child\w*|years? old|pregnan\w*)\b"
         ),
     ),
