@@ -10,10 +10,7 @@ from kb.ask.changed import CHANGED
 from kb.ask.places import PLACES
 from kb.words import fold
 
-__all__ = ["FAILED", "LEADS", "PERSON", "QUOTED", "TRIED", "Minded", "minded", "with_quotes_as_words"]
-
-LEADS = "Is it "
-"""What begins that which leads an answer: whether it is a fault at all, or only the room, the floor or the order."""
+__all__ = ["FAILED", "PERSON", "QUOTED", "TRIED", "Minded", "minded", "with_quotes_as_words"]
 
 FAILED = "Words that were tried and didn't"
 """What begins the answer of who told of words that didn't help."""

@@ -61,7 +61,7 @@ def put_none(
 
     What was said of the lifter comes before the drills, here too.
     """
-    from kb.ask.person import LEADS
+    from kb.ask.leads import LEADS
     from kb.ask.rehearse import rehearse
     from kb.show.no_chain_text import no_chain_text, session_said
 
@@ -84,13 +84,13 @@ def put_none(
     from kb.show.setting import setting_of, wrapped
 
     setting = setting_of()
-    room_first = [text for text in beside.minds if text.startswith(LEADS)]
-    for text in room_first:
+    leads = [text for text in beside.minds if text.startswith(LEADS)]
+    for text in leads:
         click.echo("\n".join([*wrapped(text, setting.width), ""]))
     say(f"No chain: {sentence(none)}")
     if longer is not None and session is not None:
         say(f"What does fit, with less of each drill and a warm-up:\n  {session}")
-    for line in said_text(beside.caution, [text for text in beside.minds if text not in room_first], setting):
+    for line in said_text(beside.caution, [text for text in beside.minds if text not in leads], setting):
         click.echo(line)
     if longer is not None and today is not None:
         from kb.show.cut_short_text import cut_short_text

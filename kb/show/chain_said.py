@@ -4,12 +4,13 @@ from kb.ask.chain import Chain
 from kb.ask.matter import Matter
 from kb.kit import fit, loads
 from kb.show.coach_words import listed
+from kb.show.telling import Telling
 from kb.terms import Load
 
 # fmt: off
 __all__ = [
     "AT_WEIGHT", "HEAVIER", "NO_SPLIT", "NO_STICK", "UNSURE", "UNTIL", "UNTOLD",
-    "after_said", "heavier_said", "others_said",
+    "after_said", "heavier_said", "only_heavy", "others_said",
 ]
 # fmt: on
 
@@ -59,6 +60,11 @@ def heavier_said(matter: Matter) -> str:
     if matter.load is not Load.LIGHT or fitted is None or loads(drill, fitted, Load.WORKING)[-1:] != (Load.WORKING,):
         return ""
     return HEAVIER
+
+
+def only_heavy(matter: Matter, telling: Telling) -> bool:
+    """Whether it was told that it shows only from some weight on."""
+    return telling.shows_from or matter.question.load is Load.WORKING
 
 
 def after_said(chain: Chain) -> str:

@@ -5,8 +5,8 @@ from collections.abc import Collection, Iterator, Sequence
 from kb import dose
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
+from kb.ask.leads import LEADS
 from kb.ask.matter import Matter
-from kb.ask.person import LEADS
 from kb.ask.route import Entry, Route
 from kb.ask.shelf import Shelf
 from kb.ask.sittings import sitting_seconds
@@ -15,7 +15,17 @@ from kb.show.at_stick import at_stick_said
 from kb.show.bars import bands_of, route_bars
 from kb.show.beside import beside_said, taken_said
 from kb.show.care import ASK_FIRST, NO_REVIEW, USUAL, asks_first, begun
-from kb.show.chain_said import NO_SPLIT, NO_STICK, UNSURE, UNTIL, UNTOLD, after_said, heavier_said, others_said
+from kb.show.chain_said import (
+    NO_SPLIT,
+    NO_STICK,
+    UNSURE,
+    UNTIL,
+    UNTOLD,
+    after_said,
+    heavier_said,
+    only_heavy,
+    others_said,
+)
 from kb.show.chart import chart
 from kb.show.coach_words import LOADS, human, throughout_said
 from kb.show.entry_lines import entry_lines
@@ -58,7 +68,6 @@ def chain_text(
     """
     matter, (best, *more) = chain.matter, chain.routes
     first, heavy = telling.first, telling.weighs(matter.cause)
-    only_heavy = telling.shows_from or matter.question.load is Load.WORKING
     lines = _title(matter, best, kit, setting)
     lines += _before_the_drills(matter, setting, telling, named=named, others=bool(others))
     lines += wrapped(meanwhile(best), setting.width) if matter.worked_cause.kind == "mobility" else []
@@ -93,7 +102,7 @@ def chain_text(
         if beside.about is not None and beside.chain is not None:
             lines += too_text(beside.about, beside.chain, told, seen, setting)
     rest = [other for other in others if other.cause.id not in telling.also_causes]
-    checks = tell_lines(matter.fault, setting, shows_from=only_heavy) if named and rest else []
+    checks = tell_lines(matter.fault, setting, shows_from=only_heavy(matter, telling)) if named and rest else []
     lines += [*checks, *instead_text(rest, told, seen, setting)]
     entries = [entry.drill for part in (*(route.entries for route in chain.routes), chain.strengthen) for entry in part]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
@@ -101,9 +110,8 @@ def chain_text(
 
 def _before_the_drills(matter: Matter, setting: Setting, telling: Telling, *, named: bool, others: bool) -> list[str]:
     """The cause, the checks where none was named, and what to look at first; the checks lead where they are to."""
-    only_heavy = telling.shows_from or matter.question.load is Load.WORKING
     looks = looked_first(matter.fault, setting) if telling.first is None else []
-    checks = [] if named else tell_lines(matter.fault, setting, shows_from=only_heavy)
+    checks = [] if named else tell_lines(matter.fault, setting, shows_from=only_heavy(matter, telling))
     checks += wrapped("If it is another, its drills stand after these.", setting.width) if others and not named else []
     if not checks or not telling.checks_first:
         return [*opening(matter, setting, telling, named=named), *checks, *looks]

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from kb.ask.chain import Chain
 from kb.ask.instead import Instead
 from kb.show.care import asks_first
+from kb.show.chain_said import only_heavy
 from kb.show.chain_text import closing, looked_first, opening
 from kb.show.helped_said import helped_said
 from kb.show.instead_text import causes_text, too_text
@@ -36,7 +37,7 @@ def first_text(
         stages = over_weeks(telling.weeks, matter.fault.gone)
         lines += ["", *(line for text in stages for line in wrapped(text, setting.width))]
     lines += looked_first(matter.fault, setting, telling.first)
-    lines += tell_lines(matter.fault, setting, shows_from=telling.shows_from or matter.question.load is Load.WORKING)
+    lines += tell_lines(matter.fault, setting, shows_from=only_heavy(matter, telling))
     seen: set[str] = set()
     every = [Instead(matter.cause, chain), *others]
     told = causes_text(every, [], seen, setting, telling.weighs(matter.cause))
@@ -44,6 +45,6 @@ def first_text(
     for beside in telling.besides:
         if beside.about is not None and beside.chain is not None:
             lines += too_text(beside.about, beside.chain, [], seen, setting)
-    routes = [chain.routes[0], *(other.chain.routes[0] for other in others if other.chain)]
-    entries = [entry.drill for route in routes for entry in route.entries]
+    chains = [chain, *(other.chain for other in others if other.chain)]
+    entries = [entry.drill for each in chains for entry in (*each.routes[0].entries, *each.strengthen)]
     return [*lines, *closing(setting, ask_first=matter.load is Load.WORKING or asks_first(entries))]
