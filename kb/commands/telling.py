@@ -91,7 +91,8 @@ def heavy_of(db: sqlite3.Connection, lift: Lift, lifter: Lifter, have: frozenset
     known = {name: best.kg for name, best in bests.items() if best.formula != RECKONED}
     shows_from = in_kilograms_if_known(lifter.shows_from, known.get(lift.id))
     if shows_from.percent:
-        return from_where_it_shows(shows_from.amount, lift, {lift.id: 100}, heavy, 0, _of_the_best(lift))
+        near = from_where_it_shows(shows_from.amount, lift, {lift.id: 100}, heavy, 0, _of_the_best(lift))
+        return no_more_than(near, heaviest) if lifter.heaviest else near
     return from_where_it_shows(min(shows_from.amount, heaviest), lift, known, heavy, (lighter or iron).least)
 
 
