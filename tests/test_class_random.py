@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 from class_rules import broken
-from hypothesis import event, given, settings
+from hypothesis import event, example, given, settings
 from hypothesis import strategies as st
 
 from kb.ask import read
@@ -95,6 +95,7 @@ def drawn(shelves: dict[LiftId, Shelf]) -> Callable[[int], str]:
 
 
 @given(seed=st.integers(0, 10**9))
+@example(seed=364)  # two share what they go on with, and the second begins late
 @settings(max_examples=12, deadline=None)
 def test_every_plan_keeps_every_rule(seed: int, understood: Understood, drawn: Callable[[int], str]) -> None:
     """The solver's and the one built in plain Python, which has no less idle time than is proved.

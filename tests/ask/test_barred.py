@@ -94,7 +94,8 @@ def test_a_bored_lifter_gets_substitutes_at_the_weight_he_lifts(world, db) -> No
     ruled = Ruled(without=frozenset({"behind-neck"}), positions=read.positions(db))
     found = swap(jerk, FLAT, **world, ruled=ruled, instead=True)
     ids = [each.drill.id for each in found.swaps]
-    assert "jerk-dead-stop" in ids[:3]
+    assert ids[0] == "push-press", "one fault that the jerk works on it works on too"
+    assert ids.index("jerk-dead-stop") <= 2
     assert all(kit.fit(each.drill, FLAT, world["items"]).load >= Load.LIGHT for each in found.swaps)
     assert all(each.drill.load[1] >= Load.LIGHT for each in found.swaps)
     assert not {"tall-jerk", "footprint-tall-jerk"} & set(ids)
